@@ -1,0 +1,123 @@
+namespace Athwart.Catalogue;
+
+/// <summary>The schema as numbered steps: step n brings a database from user_version n − 1 to n. A step once released never changes.</summary>
+internal static class Migrations
+{
+    /// <summary>The version this program writes and the newest it understands.</summary>
+    public static int Current => Steps.Count;
+
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects];
+
+    private const string Originals = """
+        CREATE TABLE sessions (
+            id TEXT PRIMARY KEY,
+            name TEXT NOT NULL,
+            date TEXT NOT NULL,
+            folder TEXT NOT NULL COLLATE NOCASE UNIQUE,
+            notes TEXT NOT NULL,
+            mid_channel INTEGER,
+            side_channel INTEGER,
+            invert_side INTEGER,
+            side_level REAL,
+            UNIQUE (name, date)
+        ) STRICT;
+        CREATE TABLE files (
+            id TEXT PRIMARY KEY,
+            session_id TEXT NOT NULL REFERENCES sessions (id),
+            library_path TEXT NOT NULL UNIQUE,
+            card_path TEXT NOT NULL,
+            length INTEGER NOT NULL CHECK (length >= 0),
+            sha256 TEXT NOT NULL,
+            modified TEXT NOT NULL,
+            state TEXT NOT NULL CHECK (state IN ('copying', 'verified', 'refused'))
+        ) STRICT;
+        CREATE INDEX files_by_content ON files (sha256, length);
+        CREATE INDEX files_by_session ON files (session_id);
+        CREATE TABLE takes (
+            id TEXT PRIMARY KEY,
+            session_id TEXT NOT NULL REFERENCES sessions (id),
+            name TEXT NOT NULL,
+            channel_count INTEGER NOT NULL,
+            sample_rate_hertz INTEGER NOT NULL,
+            format TEXT NOT NULL,
+            frames INTEGER NOT NULL,
+            join_kind TEXT NOT NULL,
+            join_evidence TEXT NOT NULL,
+            mid_channel INTEGER,
+            side_channel INTEGER,
+            invert_side INTEGER,
+            role_evidence TEXT NOT NULL,
+            UNIQUE (session_id, name)
+        ) STRICT;
+        CREATE TABLE take_parts (
+            take_id TEXT NOT NULL REFERENCES takes (id) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            file_id TEXT NOT NULL REFERENCES files (id),
+            first_frame INTEGER NOT NULL,
+            frames INTEGER NOT NULL,
+            first_channel INTEGER NOT NULL,
+            channel_count INTEGER NOT NULL,
+            PRIMARY KEY (take_id, position)
+        ) STRICT, WITHOUT ROWID;
+        CREATE INDEX take_parts_by_file ON take_parts (file_id);
+        CREATE TABLE findings (
+            take_id TEXT NOT NULL REFERENCES takes (id) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            kind TEXT NOT NULL,
+            severity TEXT NOT NULL,
+            json TEXT NOT NULL,
+            PRIMARY KEY (take_id, position)
+        ) STRICT, WITHOUT ROWID;
+        CREATE TABLE measures (
+            take_id TEXT PRIMARY KEY REFERENCES takes (id) ON DELETE CASCADE,
+            version INTEGER NOT NULL,
+            json TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID;
+        """;
+
+    private const string Effects = """
+        CREATE TABLE effects (
+            id TEXT PRIMARY KEY,
+            take_id TEXT NOT NULL REFERENCES takes (id),
+            name TEXT NOT NULL,
+            from_frame INTEGER NOT NULL CHECK (from_frame >= 0),
+            to_frame INTEGER NOT NULL CHECK (to_frame >= from_frame),
+            fade_in_frames INTEGER NOT NULL,
+            fade_out_frames INTEGER NOT NULL,
+            side_level REAL,
+            notes TEXT NOT NULL,
+            tokens TEXT NOT NULL,
+            UNIQUE (take_id, name)
+        ) STRICT;
+        CREATE TABLE effect_tags (
+            effect_id TEXT NOT NULL REFERENCES effects (id) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            tag TEXT NOT NULL,
+            PRIMARY KEY (effect_id, position)
+        ) STRICT, WITHOUT ROWID;
+        CREATE TABLE deliveries (
+            id TEXT PRIMARY KEY,
+            session_id TEXT REFERENCES sessions (id),
+            folder TEXT NOT NULL,
+            date TEXT NOT NULL
+        ) STRICT;
+        CREATE TABLE delivered_effects (
+            delivery_id TEXT NOT NULL REFERENCES deliveries (id) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            effect_id TEXT REFERENCES effects (id) ON DELETE SET NULL,
+            name TEXT NOT NULL,
+            PRIMARY KEY (delivery_id, position)
+        ) STRICT, WITHOUT ROWID;
+        CREATE TABLE delivered_files (
+            delivery_id TEXT NOT NULL,
+            effect_position INTEGER NOT NULL,
+            position INTEGER NOT NULL,
+            kind TEXT NOT NULL,
+            path TEXT NOT NULL,
+            length INTEGER NOT NULL,
+            sha256 TEXT NOT NULL,
+            PRIMARY KEY (delivery_id, effect_position, position),
+            FOREIGN KEY (delivery_id, effect_position) REFERENCES delivered_effects (delivery_id, position) ON DELETE CASCADE
+        ) STRICT, WITHOUT ROWID;
+        """;
+}
