@@ -1,0 +1,34 @@
+namespace Athwart.Figures;
+
+/// <summary>The style sheet every page that shows our figures needs once.</summary>
+public static class FigureStyle
+{
+    /// <summary>Rules for the classes of the figures; colours come from the properties of <see cref="Palette.ToCss"/>.</summary>
+    public const string Css = """
+        .figure{display:block;width:100%;height:auto;overflow:visible}
+        .figure text{font:13px system-ui,sans-serif;fill:var(--muted);font-variant-numeric:tabular-nums}
+        .figure .caption{fill:var(--ink);font-weight:600}
+        .figure .ofmid{fill:var(--mid);font-weight:600}.figure .ofside{fill:var(--side);font-weight:600}
+        .figure .plate,.spark .plate{fill:none;stroke:var(--line);stroke-width:1}
+        .grid{stroke:var(--line);stroke-width:1}
+        .grid.fine{stroke-dasharray:2 4}
+        .axis{stroke:var(--muted);stroke-width:1}
+        .guide{stroke:var(--ink);stroke-width:1;stroke-dasharray:5 4;opacity:.65}
+        .peak{fill-opacity:.38;stroke-width:.7;stroke-opacity:.55}.rms{stroke:none}
+        .mid{fill:var(--mid);stroke:var(--mid)}.side{fill:var(--side);stroke:var(--side)}
+        .trace{fill:none;stroke:var(--ink);stroke-width:1.6;stroke-linejoin:round}
+        .riskzone{fill:var(--fault);fill-opacity:.09}.figure .risk{fill:var(--fault)}
+        .figure .halo{paint-order:stroke;stroke:var(--card);stroke-width:4px;stroke-linejoin:round}
+        .span{stroke-width:2}
+        .band{stroke:none;fill-opacity:.13}.edge{stroke-width:1;stroke-dasharray:3 3}
+        .note{fill:var(--note);stroke:var(--note)}.caution{fill:var(--caution);stroke:var(--caution)}.fault{fill:var(--fault);stroke:var(--fault)}
+        .mark .shape{fill:var(--card);stroke-width:1.5}.mark .shape.fault{fill:var(--fault)}
+        .mark text{font:600 11.5px system-ui,sans-serif;stroke:none}
+        .figure .mark text.note,.mark text.note{fill:var(--note)}.figure .mark text.caution,.mark text.caution{fill:var(--caution)}.figure .mark text.fault,.mark text.fault{fill:var(--card)}
+        .bar .track{fill:var(--line)}.bar .fill{fill:var(--mid)}.bar .over{fill:var(--fault)}
+        .spark{display:block;width:100%;height:100%}
+        """;
+
+    /// <summary>What turns the light pictures over at night: put once in the body, then '.heat{filter:url(#night)}' in the dark rules.</summary>
+    public const string NightFilter = """<svg xmlns="http://www.w3.org/2000/svg" width="0" height="0" aria-hidden="true" style="position:absolute"><filter id="night" color-interpolation-filters="sRGB"><feComponentTransfer><feFuncR type="table" tableValues="1 0"/><feFuncG type="table" tableValues="1 0"/><feFuncB type="table" tableValues="1 0"/></feComponentTransfer></filter></svg>""";
+}
