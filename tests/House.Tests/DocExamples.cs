@@ -16,7 +16,7 @@ internal sealed record DocExample(string File, int Line, string CommandLine, IRe
 /// </summary>
 internal static class DocExamples
 {
-    private const string Prompt = "$ athwart";
+    internal const string Prompt = "$ athwart";
 
     public static IReadOnlyList<DocExample> In(string file, string text) =>
         [.. Markdown.Blocks(file, text).Where(IsExample).SelectMany(Commands)];

@@ -5,7 +5,7 @@ namespace Athwart.House.Tests;
 
 public sealed class DocExamplesTests
 {
-    private const string Page = """
+    internal const string Page = """
         ```console
         $ athwart decode pair.wav "stereo out.wav" --side-level -3
         wrote stereo out.wav

@@ -89,7 +89,7 @@ public sealed partial class DocumentationTests
         var listed = Repository.Read("docs/findings.md");
         var missing = Repository.Files("*.cs")
             .Where(file => file.StartsWith("src/", StringComparison.Ordinal))
-            .SelectMany(file => KindInCode().Matches(Repository.Read(file)).Select(match => match.Groups[1].Value))
+            .SelectMany(file => KindInCode().Matches(Repository.Read(file)).Select(match => match.Groups["it"].Value))
             .Distinct(StringComparer.Ordinal)
             .Where(kind => !listed.Contains($"`{kind}`", StringComparison.Ordinal));
 
@@ -109,9 +109,9 @@ public sealed partial class DocumentationTests
         return Path.Exists(target) && (parts.Length == 1 || Markdown.Anchors(File.ReadAllText(target)).Contains(parts[1]));
     }
 
-    [GeneratedRegex(@"docs/[a-z-]+\.md(#[A-Za-z0-9_-]+)?", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex(@"docs/[a-z-]+\.md(#[A-Za-z0-9_-]+)?", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex PageInCode();
 
-    [GeneratedRegex("\\bKind = \"([a-z][a-z0-9-]+)\"", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex("(\\bKind = \"(?<it>[a-z][a-z0-9-]+)\")|(\"(?<it>[a-z][a-z0-9-]+)\",\\s*FindingSeverity\\.)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex KindInCode();
 }

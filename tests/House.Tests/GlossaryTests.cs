@@ -30,9 +30,9 @@ public sealed partial class GlossaryTests
     }
 
     private static List<string> Entries() =>
-        [.. EntryPattern().Matches(Repository.Read("docs/glossary.md")).Select(match => match.Groups[1].Value)];
+        [.. EntryPattern().Matches(Repository.Read("docs/glossary.md")).Select(match => match.Groups["it"].Value)];
 
     // An entry is a row of a table that starts with the word in bold, an anchor before it.
-    [GeneratedRegex(@"(?m)^\| (?:<a id=""[^""]+""></a>)?\*\*([^*]+)\*\* \|", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex(@"(?m)^\| (?:<a id=""[^""]+""></a>)?\*\*(?<it>[^*]+)\*\* \|", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex EntryPattern();
 }

@@ -46,7 +46,7 @@ internal static partial class Markdown
             if (fenced)
                 continue;
             foreach (Match match in LinkPattern().Matches(InlineCode().Replace(line, "")))
-                yield return new(file, number + 1, match.Groups[1].Value);
+                yield return new(file, number + 1, match.Groups["it"].Value);
         }
     }
 
@@ -55,7 +55,7 @@ internal static partial class Markdown
     {
         var anchors = new HashSet<string>(StringComparer.Ordinal);
         foreach (Match match in WrittenAnchor().Matches(text))
-            anchors.Add(match.Groups[1].Value);
+            anchors.Add(match.Groups["it"].Value);
         foreach (var line in text.Split('\n').Where(line => line.StartsWith('#')))
             anchors.Add(AnchorOf(line.TrimStart('#').Trim()));
         return anchors;
@@ -75,12 +75,12 @@ internal static partial class Markdown
         return anchor.ToString();
     }
 
-    [GeneratedRegex(@"\]\(([^)\s]+)\)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex(@"\]\((?<it>[^)\s]+)\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex LinkPattern();
 
-    [GeneratedRegex("`[^`]*`", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex("`[^`]*`", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex InlineCode();
 
-    [GeneratedRegex("<a id=\"([^\"]+)\"></a>", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex("<a id=\"(?<it>[^\"]+)\"></a>", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex WrittenAnchor();
 }
