@@ -25,6 +25,10 @@ public sealed partial class Library
         ("$hash", sha256),
         ("$length", length));
 
+    /// <summary>The verified files of the whole library with this length, oldest first: those a file could be equal to.</summary>
+    public IReadOnlyList<OriginalFile> FilesOfLength(long length) => _database.Query(
+        $"SELECT {FileColumns} FROM files WHERE length = $length AND state = 'verified' ORDER BY rowid", ReadFile, ("$length", length));
+
     /// <summary>Adds a file, or replaces what is known of the file with this id.</summary>
     /// <exception cref="LibraryException">Conflict: another file lies at this place, or there is no such session.</exception>
     public void SaveFile(OriginalFile file)

@@ -31,7 +31,7 @@ internal static class Migrations
             modified TEXT NOT NULL,
             state TEXT NOT NULL CHECK (state IN ('copying', 'verified', 'refused'))
         ) STRICT;
-        CREATE INDEX files_by_content ON files (sha256, length);
+        CREATE INDEX files_by_content ON files (length, sha256);
         CREATE INDEX files_by_session ON files (session_id);
         CREATE TABLE takes (
             id TEXT PRIMARY KEY,
