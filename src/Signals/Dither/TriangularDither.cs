@@ -18,11 +18,24 @@ public readonly struct TriangularDither : IEquatable<TriangularDither>
     private const ulong Weyl = 0x9E3779B97F4A7C15;
     private const uint MixA = 0x7FEB352D, MixB = 0x846CA68B, MixC = 0x9E3779B1;
     private readonly ulong _key;
+    private readonly bool _opposite;
 
     /// <summary>The dither of one channel.</summary>
     /// <param name="seed">The seed kept in the recipe.</param>
     /// <param name="channel">The channel number, 0 or more; channels get unrelated dither.</param>
-    public TriangularDither(ulong seed, int channel) => _key = Mix64(seed + (Weyl * (uint)(channel + 1)));
+    public TriangularDither(ulong seed, int channel)
+        : this(Mix64(seed + (Weyl * (uint)(channel + 1))), opposite: false)
+    {
+    }
+
+    private TriangularDither(ulong key, bool opposite)
+    {
+        _key = key;
+        _opposite = opposite;
+    }
+
+    /// <summary>The same dither with its sign turned: left and right dithered so cancel in their sum, and the mono fold stays within half a step.</summary>
+    public TriangularDither Opposite => new(_key, !_opposite);
 
     /// <summary>Fills with dither in quantising steps, −1..1.</summary>
     /// <param name="firstFrame">The frame number of the first value, 0 or more.</param>
@@ -54,6 +67,8 @@ public readonly struct TriangularDither : IEquatable<TriangularDither>
             var count = (int)Math.Min(units.Length, (1L << 32) - low);
             var keys = Mix64(_key + (Weyl * (ulong)(firstFrame >> 32)));
             FillRun(low, (uint)keys, (uint)(keys >> 32), units[..count]);
+            if (_opposite)
+                Negate(units[..count]);
             firstFrame += count;
             units = units[count..];
         }
@@ -68,19 +83,25 @@ public readonly struct TriangularDither : IEquatable<TriangularDither>
     }
 
     /// <summary>Whether both give the same dither.</summary>
-    public bool Equals(TriangularDither other) => _key == other._key;
+    public bool Equals(TriangularDither other) => _key == other._key && _opposite == other._opposite;
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is TriangularDither other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => _key.GetHashCode();
+    public override int GetHashCode() => HashCode.Combine(_key, _opposite);
 
     /// <summary>Whether both give the same dither.</summary>
     public static bool operator ==(TriangularDither left, TriangularDither right) => left.Equals(right);
 
     /// <summary>Whether they differ.</summary>
     public static bool operator !=(TriangularDither left, TriangularDither right) => !left.Equals(right);
+
+    private static void Negate(Span<int> units)
+    {
+        foreach (ref var value in units)
+            value = -value;
+    }
 
     private static void FillRun(uint low, uint firstKey, uint secondKey, Span<int> units)
     {

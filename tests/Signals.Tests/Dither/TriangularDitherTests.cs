@@ -74,6 +74,15 @@ public sealed class TriangularDitherTests
             Assert.Equal(new TriangularDither(8, 0).UnitsAt(first + n) / 65536.0, whole[n]);
     }
 
+    [Fact]
+    public void Opposite_EveryFrame_IsTheNegative()
+    {
+        var dither = new TriangularDither(21, 0);
+        Assert.All(Enumerable.Range(0, 100), n => Assert.Equal(-dither.UnitsAt(n), dither.Opposite.UnitsAt(n)));
+        Assert.Equal(dither, dither.Opposite.Opposite);
+        Assert.NotEqual(dither, dither.Opposite);
+    }
+
     // Pinned: recipes rely on these values for ever.
     [Fact]
     public void UnitsAt_SeedOneChannelZero_KeepsItsFirstValues() =>

@@ -1,0 +1,170 @@
+using Athwart.Recordings;
+using Athwart.Signals.Decoding;
+using Athwart.Signals.Dither;
+
+namespace Athwart.Jobs.Render;
+
+/// <summary>Computes chunks with buffers of its own; one thread at a time.</summary>
+internal sealed class ChunkWorker
+{
+    private readonly IRecording _source;
+    private readonly RenderPlan _plan;
+    private readonly int _inputCapacity;
+    private PlanarBlock<int>? _words;
+    private PlanarBlock<double>? _read;
+    private PlanarBlock<double>? _arranged;
+    private PlanarBlock<double>? _converted;
+
+    public ChunkWorker(IRecording source, RenderPlan plan)
+    {
+        _source = source;
+        _plan = plan;
+        _inputCapacity = plan.Converter is { } converter
+            ? (int)(((long)RenderChunk.Frames * converter.FromHertz / converter.ToHertz) + (2 * converter.Reach) + 2)
+            : RenderChunk.Frames;
+        Steps = new(plan.OutputChannels, plan.OutputBits > 0 ? RenderChunk.Frames : 0);
+        Floats = new(plan.OutputChannels, plan.OutputBits > 0 ? 0 : RenderChunk.Frames);
+    }
+
+    /// <summary>The last chunk of an integer output; held within the word if <see cref="Peak"/> says that it does not fit.</summary>
+    public PlanarBlock<int> Steps { get; }
+
+    /// <summary>The last chunk of a float output.</summary>
+    public PlanarBlock<float> Floats { get; }
+
+    /// <summary>What the last chunk reached, in steps of an integer output.</summary>
+    public QuantizedPeak Peak { get; private set; }
+
+    /// <summary>Renders a chunk into <see cref="Steps"/> or <see cref="Floats"/>.</summary>
+    public void Render(RenderChunk chunk)
+    {
+        if (chunk.Exact)
+            RenderExact(chunk);
+        else
+            RenderGeneral(chunk);
+    }
+
+    /// <summary>The chunk before it is quantised: left and right, or the mid alone; full scale ±1.</summary>
+    public PlanarBlock<double> Compute(RenderChunk chunk)
+    {
+        var (from, to) = _plan.Converter?.InputRange(chunk.First, chunk.Count) ?? (chunk.First, chunk.First + chunk.Count);
+        // Outside the cut there is silence.
+        from = Math.Max(0, from);
+        to = Math.Min(_plan.CutLength, to);
+        var samples = Treated(from, (int)(to - from));
+        return _plan.Converter is null ? samples : Converted(samples, from, chunk);
+    }
+
+    private void RenderExact(RenderChunk chunk)
+    {
+        _words ??= new(_source.ChannelCount, RenderChunk.Frames);
+        ReadAll(_source.Read(_plan.Source.FromFrame + chunk.First, chunk.Count, _words), chunk.Count);
+        var mid = _words.Channel(_plan.MidChannel);
+        Steps.Length = chunk.Count;
+        if (_plan.Output.Kind == RenderKind.Mono)
+        {
+            Shift(mid, _plan.ExactShift);
+            mid.CopyTo(Steps.Channel(0));
+            Peak = QuantizedPeak.None;
+            return;
+        }
+
+        var side = _words.Channel(_plan.SideChannel);
+        Shift(mid, _plan.ExactShift);
+        Shift(side, _plan.ExactShift);
+        var peak = ExactMidSide.Decode(mid, side, _plan.SideGain, _plan.ProductDither, _plan.DitherOrigin + chunk.First, Steps.Channel(0), Steps.Channel(1));
+        Peak = new(peak.Lowest, peak.Highest, peak.Fits(_plan.OutputBits) ? 0 : 1);
+    }
+
+    private void RenderGeneral(RenderChunk chunk)
+    {
+        var samples = Compute(chunk);
+        Peak = QuantizedPeak.None;
+        if (_plan.OutputBits == 0)
+            Floats.Length = chunk.Count;
+        else
+            Steps.Length = chunk.Count;
+        for (var c = 0; c < samples.ChannelCount && c < _plan.OutputChannels; c++)
+        {
+            if (_plan.OutputBits == 0)
+                Quantizer.ToSingle(samples.Channel(c), Floats.Channel(c));
+            else
+                Peak = Peak.And(Quantizer.Quantize(samples.Channel(c), _plan.OutputBits, c == 0 ? _plan.Dither : _plan.Dither.Opposite, _plan.DitherOrigin + chunk.First, Steps.Channel(c)));
+        }
+    }
+
+    // Reads, decodes, trims and fades frames of the cut; channels 0 and 1 of the result are left and right, or 0 the mid.
+    private PlanarBlock<double> Treated(long first, int count)
+    {
+        var read = ReadSamples(first, count);
+        var mid = read.Channel(_plan.MidChannel);
+        if (_plan.Output.Kind == RenderKind.Stereo)
+            MidSide.Decode(mid, read.Channel(_plan.SideChannel), _plan.SideGain, mid, read.Channel(_plan.SideChannel));
+        Gain(mid, first);
+        if (_plan.Output.Kind == RenderKind.Stereo)
+            Gain(read.Channel(_plan.SideChannel), first);
+        return Arranged(read);
+    }
+
+    private PlanarBlock<double> ReadSamples(long first, int count)
+    {
+        _read ??= new(_source.ChannelCount, _inputCapacity);
+        _read.Length = 0;
+        if (count > 0)
+            ReadAll(_source.Read(_plan.Source.FromFrame + first, count, _read), count);
+        return _read;
+    }
+
+    private PlanarBlock<double> Arranged(PlanarBlock<double> read)
+    {
+        if (_plan.MidChannel == 0 && (_plan.Output.Kind == RenderKind.Mono || _plan.SideChannel == 1))
+            return read;
+        _arranged ??= new(_plan.OutputChannels, _inputCapacity);
+        _arranged.Length = read.Length;
+        read.Channel(_plan.MidChannel).CopyTo(_arranged.Channel(0));
+        if (_plan.Output.Kind == RenderKind.Stereo)
+            read.Channel(_plan.SideChannel).CopyTo(_arranged.Channel(1));
+        return _arranged;
+    }
+
+    private PlanarBlock<double> Converted(PlanarBlock<double> input, long first, RenderChunk chunk)
+    {
+        _converted ??= new(_plan.OutputChannels, RenderChunk.Frames);
+        _converted.Length = chunk.Count;
+        if (_plan.Output.Kind == RenderKind.Mono)
+            _plan.Converter!.Convert(input.Channel(0), first, chunk.First, _converted.Channel(0));
+        else
+            _plan.Converter!.Convert(input.Channel(0), input.Channel(1), first, chunk.First, _converted.Channel(0), _converted.Channel(1));
+        return _converted;
+    }
+
+    private void Gain(Span<double> samples, long first)
+    {
+        var treatment = _plan.Treatment;
+        if (treatment.TrimGain != 1)
+        {
+            foreach (ref var sample in samples)
+                sample *= treatment.TrimGain;
+        }
+
+        for (var n = 0; n < samples.Length && first + n < treatment.FadeInFrames; n++)
+            samples[n] *= _plan.FadeAt(first + n);
+        var fadeOut = Math.Max(0, _plan.CutLength - treatment.FadeOutFrames - first);
+        for (var n = fadeOut; n < samples.Length; n++)
+            samples[(int)n] *= _plan.FadeAt(first + n);
+    }
+
+    private static void Shift(Span<int> steps, int bits)
+    {
+        if (bits == 0)
+            return;
+        foreach (ref var step in steps)
+            step <<= bits;
+    }
+
+    private static void ReadAll(int read, int wanted)
+    {
+        if (read != wanted)
+            throw new RenderException(RenderErrorKind.Source, $"The recording gave {read} frames where {wanted} were wanted; it became shorter while it was read. Copy it again.");
+    }
+}

@@ -1,0 +1,154 @@
+using System.Text.Json.Serialization;
+
+namespace Athwart.Jobs.Render;
+
+/// <summary>How a delivered file was made, as data: `render` on it gives the same bytes on any machine. Kept as JSON beside the file.</summary>
+/// <remarks>docs and schema: src/Jobs/Render/README.md. Fields may be added within a version; a higher version is refused by older programs.</remarks>
+public sealed record Recipe
+{
+    /// <summary>The version this program writes and the highest it reads.</summary>
+    public const int CurrentVersion = 1;
+
+    /// <summary>Always 'athwart-recipe'.</summary>
+    public string Kind { get; init; } = "athwart-recipe";
+
+    /// <summary>The version of the format, <see cref="CurrentVersion"/>.</summary>
+    public int Version { get; init; } = CurrentVersion;
+
+    /// <summary>The program that wrote it, such as 'Athwart 0.1.0'; for people, it changes nothing.</summary>
+    public string Program { get; init; } = "";
+
+    /// <summary>Where the raw pair comes from.</summary>
+    public required RecipeSource Source { get; init; }
+
+    /// <summary>What is done to it.</summary>
+    public required Treatment Treatment { get; init; }
+
+    /// <summary>What is written.</summary>
+    public required RecipeOutput Output { get; init; }
+}
+
+/// <summary>The raw pair: files, channels and the cut.</summary>
+public sealed record RecipeSource
+{
+    /// <summary>The files, in the order of the take.</summary>
+    public IReadOnlyList<RecipeFile> Files { get; init; } = [];
+
+    /// <summary>The take's name; for people.</summary>
+    public string Take { get; init; } = "";
+
+    /// <summary>The take's channel that holds the mid, from 1.</summary>
+    public int MidChannel { get; init; } = 1;
+
+    /// <summary>The take's channel that holds the side, from 1; not used for mono.</summary>
+    public int SideChannel { get; init; } = 2;
+
+    /// <summary>Whether the side was recorded with its positive lobe to the right, so that its sign is turned.</summary>
+    public bool InvertSide { get; init; }
+
+    /// <summary>The first frame of the cut, counted in the take.</summary>
+    public long FromFrame { get; init; }
+
+    /// <summary>The frame after the last of the cut.</summary>
+    public required long ToFrame { get; init; }
+
+    /// <summary>The take's sample rate in hertz.</summary>
+    public required int SampleRateHertz { get; init; }
+
+    /// <summary>The take's word, such as 's24'; 8-bit recordings count as 's16', 64-bit float as 'f32'.</summary>
+    public OutputWord Word { get; init; } = OutputWord.Signed24;
+}
+
+/// <summary>One file of a take, and where its frames and channels lie in it.</summary>
+public sealed record RecipeFile
+{
+    /// <summary>Path, relative to the recipe's folder where possible, with '/' between folders.</summary>
+    public required string Path { get; init; }
+
+    /// <summary>SHA-256 of the whole file, lower-case hexadecimal; empty when not known.</summary>
+    [JsonPropertyName("sha256")]
+    public string Sha256 { get; init; } = "";
+
+    /// <summary>Its length in bytes.</summary>
+    public long Bytes { get; init; }
+
+    /// <summary>The take frame of its first frame.</summary>
+    public long FirstFrame { get; init; }
+
+    /// <summary>Its frames in the take.</summary>
+    public long FrameCount { get; init; }
+
+    /// <summary>The take channel of its first channel, from 1.</summary>
+    public int FirstChannel { get; init; } = 1;
+
+    /// <summary>Its channels.</summary>
+    public int ChannelCount { get; init; } = 1;
+}
+
+/// <summary>The steps from the raw pair to the output, in the order they are applied.</summary>
+public sealed record Treatment
+{
+    /// <summary>Gain of side against mid in decibels; null is −∞, mono.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
+    public double? SideLevelDecibels { get; init; }
+
+    /// <summary>The amplitude ratio g that is used, to the last bit; 0 for mono.</summary>
+    public required double SideGain { get; init; }
+
+    /// <summary>What the trim was made for.</summary>
+    public TrimRequest Trim { get; init; } = TrimRequest.None;
+
+    /// <summary>The gain of the whole in decibels; 0 for none.</summary>
+    public double TrimDecibels { get; init; }
+
+    /// <summary>The amplitude ratio of the trim that is used, to the last bit; 1 for none.</summary>
+    public double TrimGain { get; init; } = 1;
+
+    /// <summary>Frames of the cut, at the take's rate, over which it rises from silence: sin²(π/2·(n + ½)/N).</summary>
+    public long FadeInFrames { get; init; }
+
+    /// <summary>Frames of the cut, at the take's rate, over which it falls to silence, the same shape backwards.</summary>
+    public long FadeOutFrames { get; init; }
+}
+
+/// <summary>What is written.</summary>
+public sealed record RecipeOutput
+{
+    /// <summary>Stereo, or the mid alone.</summary>
+    public RenderKind Kind { get; init; }
+
+    /// <summary>The sample rate in hertz.</summary>
+    public required int SampleRateHertz { get; init; }
+
+    /// <summary>The sample word.</summary>
+    public required OutputWord Word { get; init; }
+
+    /// <summary>The seed of the dither.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>What travels in the file besides the samples.</summary>
+    public RecipeMetadata Metadata { get; init; } = new();
+
+    /// <summary>The delivered file, relative to the recipe's folder; empty when not known.</summary>
+    public string File { get; init; } = "";
+
+    /// <summary>SHA-256 of the delivered file, lower-case hexadecimal; empty when not known.</summary>
+    [JsonPropertyName("sha256")]
+    public string Sha256 { get; init; } = "";
+
+    /// <summary>Its length in bytes; 0 when not known.</summary>
+    public long Bytes { get; init; }
+}
+
+/// <summary>What is rendered.</summary>
+[JsonConverter(typeof(JsonStringEnumConverter<RenderKind>))]
+public enum RenderKind
+{
+    /// <summary>Left and right.</summary>
+    [JsonStringEnumMemberName("stereo")]
+    Stereo = 0,
+
+    /// <summary>The mid alone, one channel.</summary>
+    [JsonStringEnumMemberName("mono")]
+    Mono,
+}

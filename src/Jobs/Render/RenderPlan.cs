@@ -1,0 +1,122 @@
+using Athwart.Recordings;
+using Athwart.Signals.Dither;
+using Athwart.Signals.FixedMath;
+using Athwart.Signals.Resampling;
+
+namespace Athwart.Jobs.Render;
+
+/// <summary>A recipe applied to one recording: everything a chunk needs to know, fixed before the first one.</summary>
+internal sealed class RenderPlan
+{
+    private RenderPlan(Recipe recipe, IRecording source)
+    {
+        Treatment = recipe.Treatment;
+        Source = recipe.Source;
+        Output = recipe.Output;
+        SourceFormat = source.Format;
+        CutLength = recipe.Source.ToFrame - recipe.Source.FromFrame;
+        Converter = Output.SampleRateHertz == Source.SampleRateHertz ? null : new SampleRateConverter(Source.SampleRateHertz, Output.SampleRateHertz);
+        OutputFrames = Converter?.OutputLength(CutLength) ?? CutLength;
+        // Dither is numbered by the take's own frames, so that a cut has the dither of the whole.
+        DitherOrigin = Converter?.OutputLength(Source.FromFrame) ?? Source.FromFrame;
+    }
+
+    public RecipeSource Source { get; }
+
+    public Treatment Treatment { get; }
+
+    public RecipeOutput Output { get; }
+
+    public SampleFormat SourceFormat { get; }
+
+    public SampleRateConverter? Converter { get; }
+
+    public long CutLength { get; }
+
+    public long OutputFrames { get; }
+
+    public long DitherOrigin { get; }
+
+    public int OutputChannels => Output.Kind == RenderKind.Stereo ? 2 : 1;
+
+    public int MidChannel => Source.MidChannel - 1;
+
+    public int SideChannel => Source.SideChannel - 1;
+
+    /// <summary>g with the sign that turns an inverted side.</summary>
+    public double SideGain => Source.InvertSide ? -Treatment.SideGain : Treatment.SideGain;
+
+    /// <summary>The bits of an integer output; 0 for float.</summary>
+    public int OutputBits => Output.Word.Format() is { IsInteger: true, ContainerBits: var bits } ? bits : 0;
+
+    /// <summary>Dither of the product, and of the left or only channel.</summary>
+    public TriangularDither Dither => new(Output.Seed, 0);
+
+    /// <summary>Dither of the product on the exact path; a whole gain makes whole products and needs none.</summary>
+    public TriangularDither? ProductDither => SideGain == Math.Floor(SideGain) ? null : Dither;
+
+    /// <summary>Whether unfaded frames keep the mid to the bit: integers to integers at least as long, same rate, no trim.</summary>
+    public bool IsExact => SourceFormat.IsInteger && OutputBits >= SourceFormat.ContainerBits && Converter is null && Treatment.TrimGain == 1;
+
+    /// <summary>How far steps of the source are shifted to be steps of the output on the exact path.</summary>
+    public int ExactShift => OutputBits - SourceFormat.ContainerBits;
+
+    public static RenderPlan Create(Recipe recipe, IRecording source)
+    {
+        RecipeChecks.Checked(recipe, "the recipe");
+        var (s, o) = (recipe.Source, recipe.Output);
+        var highest = o.Kind == RenderKind.Mono ? s.MidChannel : Math.Max(s.MidChannel, s.SideChannel);
+        Require(highest <= source.ChannelCount, $"channel {highest} was asked for; the recording has {source.ChannelCount}. Choose mid and side among them");
+        Require(s.ToFrame <= source.FrameCount, $"the cut ends at frame {s.ToFrame}; the recording has {source.FrameCount}");
+        Require(s.SampleRateHertz == source.SampleRateHertz, $"the recipe is for {s.SampleRateHertz} Hz; the recording has {source.SampleRateHertz} Hz");
+        Require(
+            o.SampleRateHertz == s.SampleRateHertz || SampleRateConverter.Supports(s.SampleRateHertz, o.SampleRateHertz),
+            $"there is no conversion from {s.SampleRateHertz} to {o.SampleRateHertz} Hz; the rates are 44100, 48000, 88200, 96000, 176400 and 192000 Hz. Keep the recording's rate");
+        return new(recipe, source);
+    }
+
+    /// <summary>The gain of the fades at a frame of the cut: sin²(π/2·(n + ½)/N), so that a fade out and a fade in of one length add up to 1.</summary>
+    public double FadeAt(long frame)
+    {
+        var gain = 1.0;
+        if (frame < Treatment.FadeInFrames)
+            gain = Rise(frame, Treatment.FadeInFrames);
+        var left = CutLength - 1 - frame;
+        return left < Treatment.FadeOutFrames ? gain * Rise(left, Treatment.FadeOutFrames) : gain;
+    }
+
+    /// <summary>The output in chunks, in order; on the exact path faded frames are in chunks of their own.</summary>
+    public IEnumerable<RenderChunk> Chunks()
+    {
+        long fadeInEnd = IsExact ? Treatment.FadeInFrames : 0, fadeOutStart = IsExact ? CutLength - Treatment.FadeOutFrames : OutputFrames;
+        for (long n = 0; n < OutputFrames;)
+        {
+            var end = n < fadeInEnd ? fadeInEnd : n < fadeOutStart ? fadeOutStart : OutputFrames;
+            var count = (int)Math.Min(RenderChunk.Frames, end - n);
+            yield return new(n, count, IsExact && n >= fadeInEnd && n < fadeOutStart);
+            n += count;
+        }
+    }
+
+    private static double Rise(long frame, long length)
+    {
+        var sine = FixedTrigonometry.SinPi((frame + 0.5) / (2.0 * length));
+        return sine * sine;
+    }
+
+    private static void Require(bool kept, string message)
+    {
+        if (!kept)
+            throw new RenderException(RenderErrorKind.Request, char.ToUpperInvariant(message[0]) + message[1..] + ".");
+    }
+}
+
+/// <summary>A stretch of output frames that one thread computes.</summary>
+/// <param name="First">The first output frame.</param>
+/// <param name="Count">Frames, up to <see cref="Frames"/>.</param>
+/// <param name="Exact">Whether it keeps the mid to the bit.</param>
+internal readonly record struct RenderChunk(long First, int Count, bool Exact)
+{
+    /// <summary>Frames in a full chunk; whole groups of the rate converter. The output does not depend on it.</summary>
+    public const int Frames = 12_288;
+}
