@@ -78,6 +78,8 @@ internal static class UsefulBand
         if (band < 0)
             return (-1, 0);
         var below = Median(levels, band - (band / 4), band + 1);
+        while (band > 8 && levels[band] < below - (EdgeDecibels / 2))
+            band--;
         while (band + 1 < upper && levels[band + 1] > below - (EdgeDecibels / 2))
             band++;
         return (band, below - above);
