@@ -34,6 +34,7 @@ internal sealed class CopyPipeline : IDisposable
         catch (FileFailure failure)
         {
             file.Fail(failure);
+            GiveSpaceBack(file);
         }
         catch (OperationCanceledException)
         {
@@ -54,6 +55,20 @@ internal sealed class CopyPipeline : IDisposable
     {
         _verifier.Dispose();
         _hasher.Dispose();
+    }
+
+    /// <summary>Files copied before are still to be recorded, and on a full disk the catalogue needs a little space for that.</summary>
+    private void GiveSpaceBack(FileCopy file)
+    {
+        try
+        {
+            if (file.Handle is { } handle)
+                _disk.Empty(handle);
+        }
+        catch (Exception error) when (FileFailure.IsFileError(error))
+        {
+            // It is removed at its turn all the same.
+        }
     }
 
     private void CopyBytes(FileCopy file, CancellationToken cancellation)

@@ -21,6 +21,9 @@ internal class TakeInDisk
 
     public virtual void WritePart(SafeFileHandle file, ReadOnlySpan<byte> bytes, long offset) => RandomAccess.Write(file, bytes, offset);
 
+    /// <summary>Gives the space of a part that failed back at once, not only when it is its turn to be removed.</summary>
+    public virtual void Empty(SafeFileHandle file) => RandomAccess.SetLength(file, 0);
+
     /// <summary>Begins to write a stretch to the disk, where that can be asked for.</summary>
     public virtual void StartWriting(SafeFileHandle file, long offset, long length)
     {

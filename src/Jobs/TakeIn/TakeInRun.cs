@@ -20,6 +20,7 @@ internal sealed class TakeInRun
     private readonly Dictionary<CardFile, TakenFile> _settled = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<FileCopy, Decision> _decisions = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<string> _underWay = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
+    private readonly List<Proved> _unrecorded = [];
     private bool _diskFull;
     private bool _copied;
 
@@ -48,6 +49,7 @@ internal sealed class TakeInRun
             cancelled = true;
         }
 
+        RecordTheRest();
         return new()
         {
             LibraryFolder = _library.Folder,
@@ -123,10 +125,8 @@ internal sealed class TakeInRun
             return;
         }
 
-        if (!Record(copy.Card, decision.Row with { Sha256 = sha256 }))
-            return;
         _copied = true;
-        Done(copy.Card, decision.Row, TakenFileStatus.Copied, sha256, Remarks(copy.Card, decision));
+        Record(new(copy.Card, decision.Row with { Sha256 = sha256 }, TakenFileStatus.Copied, Remarks(copy.Card, decision)));
         _progress.AddFile(0, copy.Card.CardPath);
     }
 
@@ -135,13 +135,11 @@ internal sealed class TakeInRun
         if (decision.Kind == DecisionKind.Adopt)
         {
             Adopt(decision.Row);
-            if (!Record(file, decision.Row))
-                return;
-            Done(file, decision.Row, TakenFileStatus.Adopted, decision.Sha256, Remarks(file, decision));
+            Record(new(file, decision.Row, TakenFileStatus.Adopted, Remarks(file, decision)));
         }
         else
         {
-            Done(file, decision.Row, TakenFileStatus.AlreadyHere, decision.Sha256, Elsewhere(decision.Row));
+            Done(new(file, decision.Row, TakenFileStatus.AlreadyHere, Elsewhere(decision.Row)));
         }
 
         _progress.AddFile(file.Length, file.CardPath);
@@ -163,18 +161,36 @@ internal sealed class TakeInRun
         }
     }
 
-    /// <summary>Writes the row; a proved copy without a row is adopted by the next run.</summary>
-    private bool Record(CardFile file, OriginalFile row)
+    /// <summary>Writes the row. On a full disk it is written at the end, when the failed copies have made room.</summary>
+    private void Record(Proved proved)
     {
         try
         {
-            _library.SaveFile(row);
-            return true;
+            _library.SaveFile(proved.Row);
+            Done(proved);
         }
         catch (LibraryException error) when (error.Kind == LibraryErrorKind.DiskFull)
         {
-            Fail(file, new FileFailure($"The copy is sound, but the catalogue could not record it: {error.Message}", error) { DiskFull = true }, "");
-            return false;
+            Volatile.Write(ref _diskFull, true);
+            lock (_turn)
+                _unrecorded.Add(proved);
+        }
+    }
+
+    /// <summary>A proved copy that still finds no room for its row is adopted by the next run.</summary>
+    private void RecordTheRest()
+    {
+        foreach (var proved in _unrecorded)
+        {
+            try
+            {
+                _library.SaveFile(proved.Row);
+                Done(proved);
+            }
+            catch (LibraryException error) when (error.Kind == LibraryErrorKind.DiskFull)
+            {
+                Fail(proved.Card, new FileFailure($"The copy is sound, but the catalogue could not record it: {error.Message}", error) { DiskFull = true }, "");
+            }
         }
     }
 
@@ -186,19 +202,19 @@ internal sealed class TakeInRun
         decision.Renamed ? $"Another file of this name was here; this one is '{decision.Row.LibraryPath[(decision.Row.LibraryPath.LastIndexOf('/') + 1)..]}'." : "",
     }.Where(text => text.Length > 0));
 
-    private void Done(CardFile file, OriginalFile row, TakenFileStatus status, string sha256, string message)
+    private void Done(Proved proved)
     {
         lock (_turn)
         {
-            _settled[file] = new()
+            _settled[proved.Card] = new()
             {
-                CardPath = file.CardPath,
-                LibraryPath = row.LibraryPath,
-                File = row.Id,
-                Length = row.Length,
-                Sha256 = sha256,
-                Status = status,
-                Message = message,
+                CardPath = proved.Card.CardPath,
+                LibraryPath = proved.Row.LibraryPath,
+                File = proved.Row.Id,
+                Length = proved.Row.Length,
+                Sha256 = proved.Row.Sha256,
+                Status = proved.Status,
+                Message = proved.Message,
             };
         }
     }
@@ -246,4 +262,7 @@ internal sealed class TakeInRun
             string.Create(CultureInfo.InvariantCulture, $"The card needs {needed / 1e6:0.0} MB and {Margin / 1e6:0} MB to spare, the library's disk has {free / 1e6:0.0} MB free; nothing was copied."),
             "Free some space or choose a library on another disk.");
     }
+
+    /// <summary>A file that is proved to be in the library, with the row that says so.</summary>
+    private sealed record Proved(CardFile Card, OriginalFile Row, TakenFileStatus Status, string Message);
 }
