@@ -8,7 +8,7 @@ public sealed partial class DocumentationTests
     private static string[] Required { get; } =
     [
         "glossary", "sources", "decisions", "take-in", "check", "decode", "cut", "deliver", "render", "verify", "salvage",
-        "demo", "findings", "recipe", "exit-codes", "safety",
+        "demo", "findings", "recipe", "manifest", "exit-codes", "safety",
     ];
 
     public static TheoryData<string> Pages() => [.. Required];
@@ -115,6 +115,6 @@ public sealed partial class DocumentationTests
     private static partial Regex PageInCode();
 
     // As a property, as the first word of a helper that makes findings, and as a list of constants.
-    [GeneratedRegex("""((\bKind = "|const string \w+ = ")(?<it>[a-z0-9]+(-[a-z0-9]+)+)")|("(?<it>[a-z0-9]+(-[a-z0-9]+)+)",\s*FindingSeverity\.)""", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
+    [GeneratedRegex("""((\bKind = "|const string \w+ = ")(?<it>[a-z]+(-[a-z0-9]+)+)")|("(?<it>[a-z]+(-[a-z0-9]+)+)",\s*FindingSeverity\.)""", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10000)]
     private static partial Regex KindInCode();
 }
