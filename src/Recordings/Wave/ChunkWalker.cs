@@ -113,7 +113,7 @@ internal sealed class ChunkWalker
         }
         else if (string.Equals(entry.Id, "data", StringComparison.Ordinal) && !ReferenceEquals(entry, _data))
         {
-            _findings.Add("second-data-chunk", FindingSeverity.Caution, $"There is a second data chunk at byte {entry.DataOffset}; the first one was read.", "Salvage carries the second along as bytes; listen to the end of the take.");
+            _findings.Add("second-data-chunk", FindingSeverity.Caution, $"There is a second data chunk at byte {entry.DataOffset}; the first one was read.", "Listen to the end of the take: sound may be missing there.");
         }
     }
 
