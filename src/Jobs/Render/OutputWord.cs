@@ -21,7 +21,7 @@ public enum OutputWord
 
     /// <summary>32-bit float, 'f32'; never limited.</summary>
     [JsonStringEnumMemberName("f32")]
-    Float32,
+    Floating,
 }
 
 /// <summary>What words are called and how they are stored.</summary>
@@ -36,7 +36,7 @@ public static class OutputWords
             "s16" => (OutputWord.Signed16, true),
             "s24" => (OutputWord.Signed24, true),
             "s32" => (OutputWord.Signed32, true),
-            "f32" => (OutputWord.Float32, true),
+            "f32" => (OutputWord.Floating, true),
             _ => (OutputWord.Signed24, false),
         };
         return known;
@@ -57,13 +57,13 @@ public static class OutputWords
         OutputWord.Signed16 => SampleFormat.Int16,
         OutputWord.Signed24 => SampleFormat.Int24,
         OutputWord.Signed32 => SampleFormat.Int32,
-        _ => SampleFormat.Float32,
+        _ => SampleFormat.Single32,
     };
 
     /// <summary>The shortest word that holds a recording's own samples: 8-bit becomes 's16', 64-bit float 'f32'.</summary>
     public static OutputWord For(SampleFormat format) => format switch
     {
-        { IsInteger: false } => OutputWord.Float32,
+        { IsInteger: false } => OutputWord.Single32,
         { ContainerBits: <= 16 } => OutputWord.Signed16,
         { ContainerBits: 24 } => OutputWord.Signed24,
         _ => OutputWord.Signed32,

@@ -22,7 +22,7 @@ public static class RecipeFiles
         {
             // The version is judged before anything else, for a newer one may have changed everything else.
             var heading = JsonSerializer.Deserialize(json, RecipeContext.Default.RecipeHeading);
-            if (heading?.Kind != "athwart-recipe")
+            if (heading is null || !string.Equals(heading.Kind, "athwart-recipe", StringComparison.Ordinal))
                 throw new RenderException(RenderErrorKind.Recipe, $"{name}: this is no recipe; its 'kind' should be 'athwart-recipe'. Choose the .recipe.json file beside a delivered effect.");
             if (heading.Version is < 1 or > Recipe.CurrentVersion)
                 throw new RenderException(RenderErrorKind.Recipe, $"{name}: the recipe has version {heading.Version}, this program reads up to {Recipe.CurrentVersion}. Use the program that wrote it ({heading.Program}), or a newer one.");

@@ -8,12 +8,12 @@ namespace Athwart.Jobs.Render;
 /// <summary>A recipe applied to one recording: everything a chunk needs to know, fixed before the first one.</summary>
 internal sealed class RenderPlan
 {
-    private RenderPlan(Recipe recipe, IRecording source)
+    private RenderPlan(Recipe recipe, SampleFormat sourceFormat)
     {
         Treatment = recipe.Treatment;
         Source = recipe.Source;
         Output = recipe.Output;
-        SourceFormat = source.Format;
+        SourceFormat = sourceFormat;
         CutLength = recipe.Source.ToFrame - recipe.Source.FromFrame;
         Converter = Output.SampleRateHertz == Source.SampleRateHertz ? null : new SampleRateConverter(Source.SampleRateHertz, Output.SampleRateHertz);
         OutputFrames = Converter?.OutputLength(CutLength) ?? CutLength;
@@ -72,7 +72,16 @@ internal sealed class RenderPlan
         Require(
             o.SampleRateHertz == s.SampleRateHertz || SampleRateConverter.Supports(s.SampleRateHertz, o.SampleRateHertz),
             $"there is no conversion from {s.SampleRateHertz} to {o.SampleRateHertz} Hz; the rates are 44100, 48000, 88200, 96000, 176400 and 192000 Hz. Keep the recording's rate");
-        return new(recipe, source);
+        return new(recipe, source.Format);
+    }
+
+    /// <summary>The plan that made a delivered file, without its source.</summary>
+    public static RenderPlan ForRecovery(Recipe recipe, IRecording delivered)
+    {
+        RecipeChecks.Checked(recipe, "the recipe");
+        var plan = new RenderPlan(recipe, recipe.Source.Word.Format());
+        Require(delivered.FrameCount == plan.OutputFrames, $"the delivered file has {delivered.FrameCount} frames, the recipe makes {plan.OutputFrames}; choose the stereo file of this recipe");
+        return plan;
     }
 
     /// <summary>The gain of the fades at a frame of the cut: sin²(π/2·(n + ½)/N), so that a fade out and a fade in of one length add up to 1.</summary>
