@@ -44,7 +44,7 @@ public sealed class DeliverJob(TimeProvider? clock = null)
                 Directory.Delete(folder);
             Directory.Move(staging, folder);
             library.AddDelivery(new() { Session = session.Session.Id, Folder = folder, Date = _clock.GetLocalNow(), Effects = [.. parts.Select(p => p.Catalogued)] });
-            return new(folder, Path.Combine(folder, ReportFileName), manifest, parts.Count);
+            return new(folder, Path.Combine(folder, ReportFileName), manifest, parts.Length);
         }
         catch
         {
@@ -74,7 +74,7 @@ public sealed class DeliverJob(TimeProvider? clock = null)
             Directory.Delete(staging, recursive: true);
     }
 
-    private static IReadOnlyList<DeliveredEffectParts> Make(
+    private static DeliveredEffectParts[] Make(
         Library library,
         SessionTakes session,
         IReadOnlyList<(SessionTake Take, EffectPlan Effect)> plans,

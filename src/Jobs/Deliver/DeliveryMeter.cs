@@ -66,6 +66,11 @@ internal sealed class DeliveryMeter : IRenderTap
     // The fields are sixteen-bit hundredths: silence and what lies beyond are left unset.
     private static double? Field(double value) => Math.Abs(value) < 300 ? Math.Round(value, 2) : null;
 
-    private static float Highest(ReadOnlySpan<float> samples) =>
-        samples.IsEmpty ? 0 : Math.Abs(System.Numerics.Tensors.TensorPrimitives.MaxMagnitude(samples));
+    private static float Highest(ReadOnlySpan<float> samples)
+    {
+        var highest = 0f;
+        foreach (var sample in samples)
+            highest = Math.Max(highest, Math.Abs(sample));
+        return highest;
+    }
 }
