@@ -57,13 +57,13 @@ public static class OutputWords
         OutputWord.Signed16 => SampleFormat.Int16,
         OutputWord.Signed24 => SampleFormat.Int24,
         OutputWord.Signed32 => SampleFormat.Int32,
-        _ => SampleFormat.Single32,
+        _ => SampleFormat.Float32,
     };
 
     /// <summary>The shortest word that holds a recording's own samples: 8-bit becomes 's16', 64-bit float 'f32'.</summary>
     public static OutputWord For(SampleFormat format) => format switch
     {
-        { IsInteger: false } => OutputWord.Single32,
+        { IsInteger: false } => OutputWord.Floating,
         { ContainerBits: <= 16 } => OutputWord.Signed16,
         { ContainerBits: 24 } => OutputWord.Signed24,
         _ => OutputWord.Signed32,
