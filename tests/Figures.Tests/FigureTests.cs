@@ -88,8 +88,11 @@ public sealed class FigureTests
 
     [Theory]
     [InlineData("<a href=\"x\">&'", "&lt;a href=&quot;x&quot;&gt;&amp;&#39;")]
-    [InlineData("שער\u0007\ud800", "שער\ufffd\ufffd")]
+    [InlineData("שער\u0007", "שער\ufffd")]
     public void Text_CannotBreakOut(string text, string escaped) => Assert.Equal(escaped, Markup.Escape(text));
+
+    [Fact]
+    public void HalfACharacter_BecomesAReplacement() => Assert.Equal("a\ufffdb", Markup.Escape("a\ud800b"));
 
     [Theory]
     [InlineData(-0.04, 1, "0.0")]

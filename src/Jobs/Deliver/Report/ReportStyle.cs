@@ -99,7 +99,7 @@ internal static class ReportStyle
         .plate-row{margin-top:13pt}.meaning{margin-bottom:0}.findings{margin-top:12pt}.findings ol{gap:7pt}.vector{max-width:250px}.card h2{margin-bottom:6pt}.facts{margin-bottom:10pt;gap:6pt 22pt}.numbers h3{margin-top:10pt}.figure-number{font-size:17pt}.numbers p{margin-bottom:4pt}.plate-row,.pair,.findings li,.files,.before,tr{break-inside:avoid}h2,h3{break-after:avoid}
         .facts dt,.overview thead th,.levels thead th{font-size:9pt}.levels tbody th,.levels tbody td,.files td,.overview td,.overview th{font-size:9.5pt}
         tbody th,tbody td{padding-top:5pt;padding-bottom:5pt}.files{margin-top:13pt}.files tbody th,.files tbody td{padding-top:3pt;padding-bottom:3pt}.files h3{margin-bottom:2pt}.files .hash{font-size:8.5pt}
-        .conventions{break-inside:avoid;margin-top:24pt;max-width:none}
+        .levels tbody th,.levels tbody td{padding-top:2.5pt;padding-bottom:2.5pt}.conventions{break-inside:avoid;margin-top:24pt;max-width:none}
         *{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
         """;
 }
