@@ -12,7 +12,18 @@ namespace Athwart.Jobs.Tests.Demo;
 /// <summary>The card as files: what the report says is what lies there.</summary>
 public sealed class DemoCardTests(DemoCardFixture card) : IClassFixture<DemoCardFixture>
 {
-    private const string Pinned = "x";
+    private const string Pinned = """
+        260514/LOCK-T01.WAV fc50b00312b5c0ca
+        260514/LOCK-T02_001.WAV 051c40c7f9247845
+        260514/LOCK-T02_002.WAV d9bf17c248d99218
+        260514/LOCK-T03.WAV 0734eb59ea899c2e
+        260514/LOCK-T04.WAV 5d905248ea973aa1
+        260514/LOCK-T05.WAV 69059acd038a2b9d
+        260514/LOCK-T06_Tr1.WAV 11ad4d61aab23456
+        260514/LOCK-T06_Tr2.WAV cc48be3e872b16da
+        260514/LOCK-T07.WAV f1a60aa7324a9a92
+        260514/LOCK-T08.WAV a29ec2fd8828d936
+        """;
 
     [Fact]
     public void TheCard_HoldsEightTakesInTenFiles_AndThreeFilesThatAreNoRecordings()
