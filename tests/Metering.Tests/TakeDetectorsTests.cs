@@ -35,7 +35,7 @@ public class TakeDetectorsTests
     {
         var mid = GoodMid;
         mid.AsSpan(48_000, 2).Fill((float)(1 - Math.ScaleB(1, -23)));
-        Assert.DoesNotContain(FindingKinds.FullScaleRuns, Kinds(mid, GoodSide));
+        Assert.DoesNotContain(FindingKinds.FullScaleRuns, Kinds(mid, GoodSide), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public class TakeDetectorsTests
     [Fact]
     public void TheSameChannelTwice_IsIdentical_AndInvertedToo()
     {
-        Assert.Contains(FindingKinds.IdenticalChannels, Kinds(GoodMid, GoodMid));
+        Assert.Contains(FindingKinds.IdenticalChannels, Kinds(GoodMid, GoodMid), StringComparer.Ordinal);
         var inverted = Assert.Single(Find(GoodMid, GoodMid.Times(-1)), f => f.Kind == FindingKinds.IdenticalChannels);
         Assert.Contains("inverted", inverted.Message, StringComparison.Ordinal);
     }
@@ -105,8 +105,8 @@ public class TakeDetectorsTests
     [Fact]
     public void ASilentTake_IsOneFinding()
     {
-        Assert.Equal([FindingKinds.SilentTake], Kinds(new float[144_000], new float[144_000]));
-        Assert.Equal([FindingKinds.SilentTake], Kinds(Noise(144_000, 5e-5, 5), Noise(144_000, 5e-5, 6)));
+        Assert.Equal([FindingKinds.SilentTake], Kinds(new float[144_000], new float[144_000]), StringComparer.Ordinal);
+        Assert.Equal([FindingKinds.SilentTake], Kinds(Noise(144_000, 5e-5, 5), Noise(144_000, 5e-5, 6)), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -126,20 +126,20 @@ public class TakeDetectorsTests
     [Fact]
     public void ASteadyOffset_IsFound_AndLowFrequencySoundIsNot()
     {
-        Assert.Contains(FindingKinds.DcOffset, Kinds(GoodMid.Plus([.. Enumerable.Repeat(0.005f, 144_000)]), GoodSide));
-        Assert.DoesNotContain(FindingKinds.DcOffset, Kinds(GoodMid.Plus(Steps(Rate, 3.1, (3, -12))), GoodSide));
+        Assert.Contains(FindingKinds.DcOffset, Kinds(GoodMid.Plus([.. Enumerable.Repeat(0.005f, 144_000)]), GoodSide), StringComparer.Ordinal);
+        Assert.DoesNotContain(FindingKinds.DcOffset, Kinds(GoodMid.Plus(Steps(Rate, 3.1, (3, -12))), GoodSide), StringComparer.Ordinal);
     }
 
     [Theory]
     [InlineData(-30, FindingKinds.SideWeak)]
     [InlineData(12, FindingKinds.SideStrong)]
     public void ALopsidedBalance_IsNoted(double decibels, string kind) =>
-        Assert.Contains(kind, Kinds(GoodMid.Times(0.2), GoodMid.Reverse().ToArray().Times(0.2 * Math.Pow(10, decibels / 20))));
+        Assert.Contains(kind, Kinds(GoodMid.Times(0.2), GoodMid.Reverse().ToArray().Times(0.2 * Math.Pow(10, decibels / 20))), StringComparer.Ordinal);
 
     [Fact]
     public void ASideLouderThanTheMid_IsOutOfPhase_AndAPassageIsLowCorrelation()
     {
-        Assert.Contains(FindingKinds.OutOfPhase, Kinds(GoodMid.Times(0.3), GoodSide));
+        Assert.Contains(FindingKinds.OutOfPhase, Kinds(GoodMid.Times(0.3), GoodSide), StringComparer.Ordinal);
         var mid = GoodMid;
         for (var i = 48_000; i < 72_000; i++)
             mid[i] *= 0.1f;
@@ -168,7 +168,7 @@ public class TakeDetectorsTests
     public void RealRecordings_FalseStereoIsSeen()
     {
         // loop_amen_full is dual mono: its side is nothing.
-        Assert.Contains(FindingKinds.DeadChannel, TakeDetectors.Find(RealStereo.Measure("loop_amen_full")).Select(f => f.Kind));
+        Assert.Contains(FindingKinds.DeadChannel, TakeDetectors.Find(RealStereo.Measure("loop_amen_full")).Select(f => f.Kind), StringComparer.Ordinal);
     }
 
     [Fact]
