@@ -35,7 +35,7 @@ internal sealed class EffectMetadata
     /// <summary>The bext of one file; the loudness fields follow when they are measured.</summary>
     /// <param name="kind">stereo, midside or mono.</param>
     /// <param name="rate">The rate of the file.</param>
-    /// <param name="word">The word of the file, such as 24.</param>
+    /// <param name="bits">Bits a sample of the file, such as 24.</param>
     public BroadcastExtension Broadcast(string kind, int rate, int bits)
     {
         var source = Take.Broadcast;
