@@ -1,1 +1,3 @@
-return 0;
+using Athwart.Cli;
+
+return await CommandTree.RunAsync(args, Screen.ForProcess());

@@ -27,7 +27,7 @@ public static class CorrelationFigure
             canvas.Text("tick", TimeScale.Left - 8, Y(value) + 4.5, "end", text);
         }
 
-        canvas.Text("risk halo", TimeScale.Right - 8, Top + Height - 9, "end", "mono risk: below 0, more is lost in mono than stays");
+        canvas.Text("risk", TimeScale.Right, Top - 8, "end", "tinted, below 0: mono risk, more is lost in mono than stays");
         canvas.Path("trace", Trace(correlation));
         scale.Draw(canvas, Top + Height);
         return canvas.Close();

@@ -1,3 +1,5 @@
+using Athwart.Quantities;
+
 namespace Athwart.Figures;
 
 /// <summary>What a figure is called by those who cannot see it.</summary>
@@ -11,4 +13,5 @@ public sealed record FigureLabel(string Id, string Title, string Description);
 /// <param name="Severity">How much it matters; decides the shape of the mark.</param>
 /// <param name="FromSeconds">Where it starts.</param>
 /// <param name="ToSeconds">Where it ends; equal to the start for a moment.</param>
-public sealed record TimeMark(int Number, Athwart.Quantities.FindingSeverity Severity, double FromSeconds, double ToSeconds);
+/// <param name="Role">The role it concerns, which alone is tinted; null tints every lane.</param>
+public sealed record TimeMark(int Number, FindingSeverity Severity, double FromSeconds, double ToSeconds, ChannelRole? Role = null);

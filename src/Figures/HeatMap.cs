@@ -2,7 +2,7 @@ namespace Athwart.Figures;
 
 /// <summary>Colours for a quantity from little (nearly white) to much (nearly black blue), evenly spaced to the eye.</summary>
 /// <remarks>
-/// A curve through CIE 1976 L*a*b* whose lightness only falls, walked in equal steps of its own length. Light at the quiet end, so that
+/// A curve through CIE 1976 L*a*b* whose lightness only falls, walked in equal steps of its own length (before rounding to 8 bits). Light at the quiet end, so that
 /// it prints with little ink; pages invert it at night, which turns it into black, rust and cream with the order kept.
 /// Sources: CIE 015 (L*a*b*, D65 white) and IEC 61966-2-1 (sRGB).
 /// </remarks>
@@ -51,12 +51,10 @@ internal readonly record struct Lab(double Lightness, double A, double B)
     public static Lab FromCurve(double place)
     {
         var lightness = 98 - (84 * place);
-        var chroma = 3 + (39 * Math.Sin(Math.PI * Math.Pow(place, 0.85)) * (1 - (0.25 * place))) + (14 * place * place);
+        // Chosen to stay inside what sRGB can show, all the way.
+        var chroma = 3 + (28 * Math.Sin(Math.PI * Math.Pow(place, 0.85)) * (1 - (0.25 * place))) + (10 * place * place);
         var hue = (100 + (190 * place)) * Math.PI / 180;
-        var colour = new Lab(lightness, chroma * Math.Cos(hue), chroma * Math.Sin(hue));
-        while (!colour.IsShown())
-            colour = colour with { A = colour.A * 0.99, B = colour.B * 0.99 };
-        return colour;
+        return new(lightness, chroma * Math.Cos(hue), chroma * Math.Sin(hue));
     }
 
     public static Lab FromRgb(Rgb colour)
@@ -75,12 +73,6 @@ internal readonly record struct Lab(double Lightness, double A, double B)
     {
         var (r, g, b) = ToLinear();
         return new(Encode(r), Encode(g), Encode(b));
-    }
-
-    private bool IsShown()
-    {
-        var (r, g, b) = ToLinear();
-        return Math.Min(r, Math.Min(g, b)) >= 0 && Math.Max(r, Math.Max(g, b)) <= 1;
     }
 
     private (double R, double G, double B) ToLinear()

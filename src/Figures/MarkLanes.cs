@@ -1,3 +1,5 @@
+using Athwart.Quantities;
+
 namespace Athwart.Figures;
 
 /// <summary>Places the marks of findings above a figure over time so that none covers another.</summary>
@@ -34,17 +36,18 @@ internal sealed class MarkLanes
     /// <summary>Room the marks take above the figure; 0 without marks.</summary>
     public double Height { get; }
 
-    /// <summary>The tinted stretches, to lie behind the figure.</summary>
-    public void DrawBands(SvgCanvas canvas, double top, double bottom)
+    /// <summary>The tinted stretches of one lane, to lie behind it.</summary>
+    public void DrawBands(SvgCanvas canvas, ChannelRole lane, double top, double height)
     {
-        foreach (var (mark, _, lane) in _placed)
+        foreach (var (mark, _, _) in _placed)
         {
+            if (mark.Role is ChannelRole.Mid or ChannelRole.Side && mark.Role != lane)
+                continue;
             var (kind, from, to) = (FindingMark.Class(mark.Severity), _scale.X(mark.FromSeconds), _scale.X(mark.ToSeconds));
-            var start = top + (lane * LaneHeight) + (LaneHeight / 2);
-            canvas.Box("band " + kind, from, start, Math.Max(1, to - from), bottom - start);
-            canvas.Line("edge " + kind, from, start, from, bottom);
+            canvas.Box("band " + kind, from, top, Math.Max(1, to - from), height);
+            canvas.Line("edge " + kind, from, top, from, top + height);
             if (to - from > 2)
-                canvas.Line("edge " + kind, to, start, to, bottom);
+                canvas.Line("edge " + kind, to, top, to, top + height);
         }
     }
 

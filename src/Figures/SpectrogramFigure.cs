@@ -12,7 +12,7 @@ public sealed record SpectrogramGrid(int Columns, int Rows, double LowestHertz, 
 public static class SpectrogramFigure
 {
     /// <summary>Decibels from the strongest level shown down to white.</summary>
-    public const double RangeDecibels = 84;
+    public const double RangeDecibels = 72;
 
     private const double PanelHeight = 190;
     private const double CaptionHeight = 24;
@@ -89,7 +89,7 @@ public static class SpectrogramFigure
     private static void DrawLegend(SvgCanvas canvas, double top)
     {
         const double Width = 150;
-        var left = TimeScale.Right - Width - 62;
+        var left = TimeScale.Right - Width - 76;
         var steps = new byte[ColourCount];
         for (var i = 0; i < steps.Length; i++)
             steps[i] = (byte)i;

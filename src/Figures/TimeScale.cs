@@ -44,7 +44,10 @@ internal readonly record struct TimeScale(double Seconds)
         {
             var x = X(tick);
             canvas.Line("axis", x, bottom, x, bottom + 4);
-            canvas.Text("tick", x > Right - 22 ? Width - 1 : x, bottom + LabelHeight + 2, x > Right - 22 ? "end" : "middle", Label(tick));
+            var label = Label(tick);
+            // No font is known here; 3.7 a letter is half of a wide one.
+            var late = x + (3.7 * label.Length) > Width;
+            canvas.Text("tick", late ? Width : x, bottom + LabelHeight + 2, late ? "end" : "middle", label);
         }
     }
 

@@ -3,8 +3,8 @@ namespace Athwart.Figures;
 /// <summary>Where left and right stand against each other: alike upwards, left to the upper left, opposite polarity sideways.</summary>
 public static class VectorFigure
 {
-    private const double Width = 400;
-    private const double Left = 62;
+    private const double Width = 430;
+    private const double Left = 77;
     private const double Top = 34;
     private const double Edge = 276;
 
@@ -34,7 +34,7 @@ public static class VectorFigure
         canvas.Text("ofside", Left + Edge + 8, MiddleY - 4, "start", "opposite");
         canvas.Text("ofside", Left + Edge + 8, MiddleY + 12, "start", "polarity");
         canvas.Text("tick", MiddleX, Top + Edge + 20, "middle", $"edge of the square {Markup.Readable(20 * Math.Log10(range), 1)} dBFS");
-        canvas.Text("tick", MiddleX, Top + Edge + 38, "middle", "darker: more often, log scale");
+        canvas.Text("tick", MiddleX, Top + Edge + 38, "middle", "stronger colour: more often, log scale");
         return canvas.Close();
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using Athwart.Quantities;
 
 namespace Athwart.Figures;
 
@@ -33,7 +34,8 @@ public static class WaveformFigure
         var bottom = secondTop + LaneHeight;
         var canvas = new SvgCanvas(TimeScale.Width, bottom + 24, label);
         var edge = LevelRange.EdgeDecibels(Math.Max(mid.Peak, side.Peak));
-        lanes.DrawBands(canvas, 0, bottom);
+        lanes.DrawBands(canvas, ChannelRole.Mid, firstTop, LaneHeight);
+        lanes.DrawBands(canvas, ChannelRole.Side, secondTop, LaneHeight);
         DrawLane(canvas, scale, firstTop, "Mid", "mid", mid, edge);
         DrawLane(canvas, scale, secondTop, "Side", "side", side, edge);
         scale.Draw(canvas, bottom);

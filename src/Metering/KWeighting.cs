@@ -37,15 +37,23 @@ public static class KWeighting
             (1 - (k / ShelfQ) + (k * k)) / a0);
     }
 
-    /// <summary>Stage 2, the high-pass; its numerator is 1, −2, 1 at every rate, as printed, not normalised.</summary>
+    /// <summary>Stage 2, the high-pass; its numerator is 1, −2, 1 at 48 kHz, as printed.</summary>
+    /// <remarks>
+    /// The printed numerator is not normalised, which lifts everything by 0.043 dB at 48 kHz. Left at 1, −2, 1 elsewhere the lift
+    /// would change with the rate (a 997 Hz tone would read −3.037 at 192 kHz and not −3.01), but BS.1770 asks for the same response
+    /// at every rate; so the numerator is scaled to keep the lift of 48 kHz.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The rate lies outside 8 to 768 kHz.</exception>
     public static BiquadCoefficients HighPass(int sampleRateHertz)
     {
         Check(sampleRateHertz);
         var k = Math.Tan(Math.PI * HighPassHertz / sampleRateHertz);
-        var a0 = 1 + (k / HighPassQ) + (k * k);
-        return new(1, -2, 1, 2 * ((k * k) - 1) / a0, (1 - (k / HighPassQ) + (k * k)) / a0);
+        var a0 = HighPassA0(k);
+        var lift = sampleRateHertz == 48_000 ? 1 : HighPassA0(Math.Tan(Math.PI * HighPassHertz / 48_000)) / a0;
+        return new(lift, -2 * lift, lift, 2 * ((k * k) - 1) / a0, (1 - (k / HighPassQ) + (k * k)) / a0);
     }
+
+    private static double HighPassA0(double k) => 1 + (k / HighPassQ) + (k * k);
 
     private static void Check(int sampleRateHertz)
     {

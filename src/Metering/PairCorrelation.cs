@@ -25,7 +25,7 @@ internal static class PairCorrelation
     /// <summary>The whole take and its worst 400 ms.</summary>
     public static CorrelationMeasures Measure(PairTrack track, PairSums total, double sideGain)
     {
-        var whole = Of(new(total.FirstSquared, total.SecondSquared, total.Product), sideGain);
+        var whole = Of(new(total.First, total.Second, total.FirstSquared, total.SecondSquared, total.Product), sideGain);
         var (worst, at) = (double.NaN, -1);
         var gate = Gate(track, sideGain);
         for (var i = 0; i + WindowHops <= track.Hops.Count; i++)
@@ -46,7 +46,7 @@ internal static class PairCorrelation
         for (var i = first; i < first + WindowHops; i++)
         {
             var hop = track.Hops[i];
-            sum = new(sum.MidMid + hop.MidMid, sum.SideSide + hop.SideSide, sum.MidSide + hop.MidSide);
+            sum = new(sum.Mid + hop.Mid, sum.Side + hop.Side, sum.MidMid + hop.MidMid, sum.SideSide + hop.SideSide, sum.MidSide + hop.MidSide);
         }
 
         return sum;

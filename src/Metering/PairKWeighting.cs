@@ -34,7 +34,8 @@ internal sealed class PairKWeighting(int sampleRateHertz)
         var (b0, b1, b2) = (Vector128.Create(_shelf.B0), Vector128.Create(_shelf.B1), Vector128.Create(_shelf.B2));
         var (a1, a2) = (Vector128.Create(-_shelf.A1), Vector128.Create(-_shelf.A2));
         var (c1, c2) = (Vector128.Create(-_highPass.A1), Vector128.Create(-_highPass.A2));
-        var two = Vector128.Create(2.0);
+        var lift = Vector128.Create(_highPass.B0);
+        var minusTwo = Vector128.Create(-2.0);
         var (x1, x2, y1, y2, z1, z2) = (_state.X1, _state.X2, _state.Y1, _state.Y2, _state.Z1, _state.Z2);
         var sum = Vector128<double>.Zero;
         ref var p = ref MemoryMarshal.GetReference(first);
@@ -45,7 +46,7 @@ internal sealed class PairKWeighting(int sampleRateHertz)
             // What does not depend on the output before comes first, so that the chain is one multiply-add a stage.
             var y = Vector128.MultiplyAddEstimate(b0, x, Vector128.MultiplyAddEstimate(b1, x1, Vector128.MultiplyAddEstimate(b2, x2, a2 * y2)));
             y = Vector128.MultiplyAddEstimate(a1, y1, y);
-            var z = Vector128.MultiplyAddEstimate(c2, z2, y + y2 - (two * y1));
+            var z = Vector128.MultiplyAddEstimate(lift, Vector128.MultiplyAddEstimate(minusTwo, y1, y + y2), c2 * z2);
             z = Vector128.MultiplyAddEstimate(c1, z1, z);
             sum = Vector128.MultiplyAddEstimate(z, z, sum);
             (x2, x1, y2, y1, z2, z1) = (x1, x, y1, y, z1, z);
@@ -66,7 +67,7 @@ internal sealed class PairKWeighting(int sampleRateHertz)
         foreach (double x in samples)
         {
             var y = (s.B0 * x) + (s.B1 * x1) + (s.B2 * x2) - (s.A1 * y1) - (s.A2 * y2);
-            var z = y - (2 * y1) + y2 - (h.A1 * z1) - (h.A2 * z2);
+            var z = (h.B0 * (y - (2 * y1) + y2)) - (h.A1 * z1) - (h.A2 * z2);
             sum += z * z;
             (x2, x1, y2, y1, z2, z1) = (x1, x, y1, y, z1, z);
         }

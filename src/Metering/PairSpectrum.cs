@@ -7,7 +7,7 @@ namespace Athwart.Metering;
 /// Not every block is transformed. Of every four neighbours the one with the largest sum of squared second differences of the mid is
 /// taken, and the one with that of the side. The second difference weighs a frequency by its square (12 dB an octave), so of four
 /// blocks the one that reaches highest and loudest is the one that is kept: a short event cannot fall between the blocks that are
-/// looked at. For sound that does not change, every block would have said the same.
+/// looked at. For sound that does not change, every block would have said the same. The last, incomplete block is left out.
 /// </remarks>
 internal sealed class PairSpectrum
 {

@@ -84,7 +84,7 @@ internal sealed class PairTrack(int sampleRateHertz)
 
     private void CloseHop()
     {
-        _hops.Add(new(_hop.FirstSquared, _hop.SecondSquared, _hop.Product));
+        _hops.Add(new(_hop.First, _hop.Second, _hop.FirstSquared, _hop.SecondSquared, _hop.Product));
         MidMeans.Add(_hop.First / _hop.Frames);
         SideMeans.Add(_hop.Second / _hop.Frames);
         Total += _hop;
@@ -92,8 +92,8 @@ internal sealed class PairTrack(int sampleRateHertz)
     }
 }
 
-/// <summary>Sums over one 100 ms of the squared mid, the squared side and their product.</summary>
-internal readonly record struct HopSums(double MidMid, double SideSide, double MidSide);
+/// <summary>Sums over one 100 ms of the mid, the side, their squares and their product.</summary>
+internal readonly record struct HopSums(double Mid, double Side, double MidMid, double SideSide, double MidSide);
 
 /// <summary>The standard error of a mean from the means of its parts.</summary>
 internal sealed class MeanSpread

@@ -87,7 +87,9 @@ public sealed class TakeMeter
         foreach (var channel in (ReadOnlySpan<ChannelScan>)[_mid, _side, _left, _right])
             channel.Scan(count, first);
         Compare(mid, side, first);
-        _spectrum?.Add(_mid.Window.Block, _side.Window.Block, first);
+        // A block cut off by the end of the take would smear the whole spectrum; it serves only when there is no other.
+        if (count == SampleWindow.Length || first == 0)
+            _spectrum?.Add(_mid.Window.Block, _side.Window.Block, first);
         foreach (var channel in (ReadOnlySpan<ChannelScan>)[_mid, _side, _left, _right])
             channel.Window.Advance();
         _filled = 0;

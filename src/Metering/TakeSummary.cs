@@ -10,8 +10,8 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
     public TakeMeasures Measures(RoleMeasures mid, RoleMeasures side, RoleMeasures left, RoleMeasures right, (bool Identical, bool Opposite, SampleRuns Silence) pair) => new(track, _total, sideGain)
     {
         Scale = scale,
-        Mid = Recorded(mid, _total.First, _total.FirstSquared, track.MidMeans, h => h.MidMid, track.MidEnergies, spectrum?.Mid),
-        Side = Recorded(side, _total.Second, _total.SecondSquared, track.SideMeans, h => h.SideSide, track.SideEnergies, spectrum?.Side),
+        Mid = Recorded(mid, _total.First, _total.FirstSquared, track.MidMeans, h => h.MidMid, h => h.Mid, track.MidEnergies, spectrum?.Mid),
+        Side = Recorded(side, _total.Second, _total.SecondSquared, track.SideMeans, h => h.SideSide, h => h.Side, track.SideEnergies, spectrum?.Side),
         Left = Decoded(left, sideGain),
         Right = Decoded(right, -sideGain),
         AreIdentical = pair.Identical,
@@ -19,10 +19,10 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
         DigitalSilence = pair.Silence,
     };
 
-    private RoleMeasures Recorded(RoleMeasures role, double sum, double squares, MeanSpread means, Func<HopSums, double> of, IReadOnlyList<float> energies, float[]? held)
+    private RoleMeasures Recorded(RoleMeasures role, double sum, double squares, MeanSpread means, Func<HopSums, double> squareOf, Func<HopSums, double> totalOf, IReadOnlyList<float> energies, float[]? held)
     {
         var mean = _total.Frames > 0 ? sum / _total.Frames : 0;
-        var (floor, loudest) = LevelPercentiles.Measure(Hops(of), track.Grid, mean);
+        var (floor, loudest) = LevelPercentiles.Measure(Hops(squareOf), Hops(totalOf), track.Grid);
         var (highest, drop) = Band(held);
         return role with
         {
@@ -30,7 +30,7 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
             DcOffset = mean,
             DcUncertainty = means.StandardError,
             NoiseFloor = floor,
-            NoiseFloorWeighted = LevelPercentiles.Measure(WeightedHops(energies), track.Grid, 0).Floor,
+            NoiseFloorWeighted = LevelPercentiles.Measure(WeightedHops(energies), [], track.Grid).Floor,
             LoudestRms = loudest,
             HighestUsefulFrequency = highest,
             BandEdgeDrop = drop,
@@ -40,7 +40,7 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
     private RoleMeasures Decoded(RoleMeasures role, double gain)
     {
         var mean = _total.Frames > 0 ? (_total.First + (gain * _total.Second)) / _total.Frames : 0;
-        var (floor, loudest) = LevelPercentiles.Measure(Hops(h => Math.Max(0, h.MidMid + (2 * gain * h.MidSide) + (gain * gain * h.SideSide))), track.Grid, mean);
+        var (floor, loudest) = LevelPercentiles.Measure(Hops(h => Math.Max(0, h.MidMid + (2 * gain * h.MidSide) + (gain * gain * h.SideSide))), Hops(h => h.Mid + (gain * h.Side)), track.Grid);
         return role with
         {
             Rms = Rms(Math.Max(0, _total.FirstSquared + (2 * gain * _total.Product) + (gain * gain * _total.SecondSquared))),

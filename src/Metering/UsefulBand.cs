@@ -29,6 +29,8 @@ internal static class UsefulBand
             top--;
         if (top < 0)
             return (default, default);
+        for (var b = 0; b < Bands; b++)
+            levels[b] = Math.Max(levels[b], floor);
         var (edge, drop) = Edge(levels);
         return edge >= 0 && edge <= top ? (At(edge, sampleRateHertz), new(drop)) : (At(top, sampleRateHertz), default);
     }
@@ -68,7 +70,7 @@ internal static class UsefulBand
             var end = b + Math.Max(3, (int)(b * 0.06));
             while (upper > end && upper > 0)
                 above = Math.Max(above, levels[--upper]);
-            if (upper < Bands && Median(levels, b - (b / 4), b + 1) - above >= EdgeDecibels)
+            if (upper < Bands && Below(levels, b) - above >= EdgeDecibels)
             {
                 band = b;
                 break;
@@ -77,15 +79,16 @@ internal static class UsefulBand
 
         if (band < 0)
             return (-1, 0);
-        var below = Median(levels, band - (band / 4), band + 1);
-        while (band + 1 < upper && levels[band + 1] > below - (EdgeDecibels / 2))
-            band++;
-        return (band, below - above);
+        // The search comes down the window's own skirt first; from there the edge is where the spectrum stops rising.
+        while (band > 8 && levels[band] < Below(levels, band) - (EdgeDecibels / 2))
+            band--;
+        return (band, Below(levels, band) - above);
     }
 
-    private static double Median(double[] levels, int from, int to)
+    /// <summary>The median level of the quarter that ends in a band.</summary>
+    private static double Below(double[] levels, int band)
     {
-        var sorted = levels[from..to];
+        var sorted = levels[(band - (band / 4))..(band + 1)];
         Array.Sort(sorted);
         return sorted[sorted.Length / 2];
     }

@@ -79,9 +79,11 @@ internal sealed class SoundStage(int rate, double seconds, ulong seed)
         }
     }
 
-    /// <summary>Scales everything so that the larger of the two peaks is <paramref name="peak"/>; returns the gain.</summary>
-    public double Scale(double peak)
+    /// <summary>Takes away what is below 8 Hz, as a recorder's input does, and scales both so that the larger peak is <paramref name="peak"/>.</summary>
+    public void Scale(double peak)
     {
+        LowCut(Mid);
+        LowCut(Side);
         var largest = 0.0;
         for (var i = 0; i < Length; i++)
             largest = Math.Max(largest, Math.Max(Math.Abs(Mid[i]), Math.Abs(Side[i])));
@@ -91,8 +93,6 @@ internal sealed class SoundStage(int rate, double seconds, ulong seed)
             Mid[i] *= gain;
             Side[i] *= gain;
         }
-
-        return gain;
     }
 
     /// <summary>Adds each microphone's own noise, white with a little more below 200 Hz; the side's is the stronger, as figure-8s are.</summary>
@@ -100,6 +100,17 @@ internal sealed class SoundStage(int rate, double seconds, ulong seed)
     {
         AddNoise(Mid, DemoMath.Gain(midDecibels));
         AddNoise(Side, DemoMath.Gain(sideDecibels));
+    }
+
+    private void LowCut(double[] channel)
+    {
+        var keep = DemoMath.Decay(0.02, Rate);
+        var low = 0.0;
+        for (var i = 0; i < channel.Length; i++)
+        {
+            low = channel[i] + (keep * (low - channel[i]));
+            channel[i] -= low;
+        }
     }
 
     private void AddNoise(double[] channel, double level)

@@ -10,6 +10,7 @@ internal sealed class VectorHistogram(double sideGain)
     private const int Cells = 256;
     private const int Half = Cells / 2;
     private long[] _counts = new long[Cells * Cells];
+    private long[] _spare = new long[Cells * Cells];
     private double _cell = Math.ScaleB(1, -32);
 
     public void Add(ReadOnlySpan<float> mid, ReadOnlySpan<float> side)
@@ -62,7 +63,8 @@ internal sealed class VectorHistogram(double sideGain)
 
     private void DoubleRange()
     {
-        var joined = new long[Cells * Cells];
+        var joined = _spare;
+        joined.AsSpan().Clear();
         for (var i = 0; i < _counts.Length; i++)
         {
             // Arithmetic shift: rounds towards −∞, as the cells do.
@@ -70,7 +72,7 @@ internal sealed class VectorHistogram(double sideGain)
             joined[((Half + y) * Cells) + Half + x] += _counts[i];
         }
 
-        _counts = joined;
+        (_spare, _counts) = (_counts, joined);
         _cell *= 2;
     }
 }

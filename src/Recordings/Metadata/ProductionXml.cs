@@ -131,8 +131,9 @@ internal static class ProductionXml
         {
             return CodePagesEncodingProvider.Instance.GetEncoding(name) ?? Encoding.GetEncoding(name);
         }
-        catch (ArgumentException)
+        catch (Exception e) when (e is ArgumentException or NotSupportedException)
         {
+            // UTF-7 is one that .NET knows and refuses.
             return Encoding.UTF8;
         }
     }

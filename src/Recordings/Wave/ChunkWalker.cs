@@ -16,6 +16,7 @@ internal sealed class ChunkWalker
     private readonly FindingList _findings;
     private readonly List<ChunkEntry> _chunks = [];
     private ContainerKind _container;
+    private bool _finished;
     private SizeTable? _sizes;
     private WaveFormatChunk? _format;
     private ChunkEntry? _data;
@@ -42,6 +43,9 @@ internal sealed class ChunkWalker
         Span<byte> header = stackalloc byte[12];
         _source.Read(0, header);
         _container = FourCharacters.Read(header) switch { "RF64" => ContainerKind.Rf64, "BW64" => ContainerKind.Bw64, _ => ContainerKind.Wave };
+        // A writer that came back to fill in the size of the whole filled in the others too.
+        var size = BinaryPrimitives.ReadUInt32LittleEndian(header[4..]);
+        _finished = size != Unknown32 && size == FileLength - 8;
     }
 
     private void Chunks()
@@ -127,7 +131,7 @@ internal sealed class ChunkWalker
     /// <summary>How many bytes of samples the chunk says there are; a header that was never finished counts to the end.</summary>
     private ulong DataSize(uint size32, long dataOffset, ulong rest)
     {
-        if (size32 == Unknown32 && _sizes is { } table && table.DataSize is not (0 or ulong.MaxValue) && table.DataSize <= long.MaxValue)
+        if (size32 == Unknown32 && _sizes is { } table && table.DataSize <= long.MaxValue && (table.DataSize > 0 || table.RiffSize > 0))
             return Claimed(table.DataSize, dataOffset, rest);
         if (size32 == Unknown32)
         {
@@ -138,7 +142,7 @@ internal sealed class ChunkWalker
             return rest - TailOf(dataOffset);
         }
 
-        if (size32 == 0 && rest > 0 && !IsKnownHeaderAt(dataOffset))
+        if (size32 == 0 && rest > 0 && !IsEmptyAt(dataOffset))
         {
             NotFinished(rest, "0");
             return rest - TailOf(dataOffset);
@@ -222,6 +226,13 @@ internal sealed class ChunkWalker
     }
 
     private void OddPadding(ChunkEntry entry) => _findings.Add("odd-padding", FindingSeverity.Note, $"The chunk '{FourCharacters.Show(entry.Id)}' has an odd size of {entry.Size} bytes and no pad byte after it.", "");
+
+    /// <summary>Whether a sample size of 0 is meant: a chunk follows, of a known name or in a file whose whole size is right.</summary>
+    private bool IsEmptyAt(long position)
+    {
+        Span<byte> header = stackalloc byte[8];
+        return IsKnownHeaderAt(position) || (_finished && _source.Read(position, header) == 8 && IsHeader(header, position));
+    }
 
     private bool IsKnownHeaderAt(long position)
     {

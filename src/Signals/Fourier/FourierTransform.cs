@@ -39,7 +39,7 @@ public sealed class FourierTransform
     public int Length { get; }
 
     /// <summary>Whether the vector path is taken where the machine has one; for comparing the two.</summary>
-    internal bool UseVectors { get; init; } = Vector256.IsHardwareAccelerated;
+    public bool UseVectors { get; init; } = Vector256.IsHardwareAccelerated;
 
     /// <summary>Transforms in place; not scaled.</summary>
     /// <param name="real">N real parts.</param>

@@ -87,7 +87,7 @@ internal sealed class CanalLockSounds(int sampleRateHertz, uint seed)
             var grip = Math.Pow(Math.Max(0, Math.Sin((t * 2.4) + (0.6 * Math.Sin(t * 5)))), 2);
             phase += (170 + (60 * Math.Sin(t * 1.7)) + (90 * grip)) / 96000;
             double creak = 0;
-            for (var h = 1; h < 140; h += h < 20 ? 1 : 7)
+            for (var h = 1; h < 140; h += h < 16 ? 1 : 17)
                 creak += Math.Sin(2 * Math.PI * h * phase * (1 + (h * 0.0004))) / Math.Pow(h, 0.9);
             return ((grip * 0.3 * creak) + (0.0003 * s.Noise()), (grip * 0.11 * creak * Math.Sin(t * 1.1)) + (0.0005 * s.Noise()));
         };

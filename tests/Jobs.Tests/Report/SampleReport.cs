@@ -57,7 +57,7 @@ internal static class SampleReport
         Findings = [At("mains-hum", FindingSeverity.Note, 0, 13.5, 48000, ChannelRole.Mid, "A steady 50 Hz tone, 31 dB below the motor.", "")],
     };
 
-    private static ReportEffect Gate() => Effect("Upper gate, creak", CanalLockSounds.GateCreak(), 6.4, 96000, -3) with
+    private static ReportEffect Gate() => Effect("Upper gate, creak", CanalLockSounds.GateCreak(), 4.4, 96000, -3) with
     {
         Description = "Oak on iron as the balance beam is leaned on. Overtones reach well beyond hearing: slow it down.",
         Keywords = ["gate", "wood", "creak", "slow-down"],
@@ -65,7 +65,7 @@ internal static class SampleReport
         Mono = new() { FoldChange = new(-0.4), Correlation = 0.93, WorstCorrelation = 0.79, WorstAtSeconds = 1.5 },
     };
 
-    private static ReportEffect Boat() => Effect("Narrow boat pass-by", CanalLockSounds.BoatPassBy(), 72, 48000, -1.5) with
+    private static ReportEffect Boat() => Effect("Narrow boat pass-by", CanalLockSounds.BoatPassBy(), 54, 48000, -1.5) with
     {
         Description = "A single-cylinder boat comes from the left, passes at four metres and leaves to the right; wash along the bank afterwards.",
         Keywords = ["boat", "engine", "pass-by"],
@@ -78,14 +78,14 @@ internal static class SampleReport
         ],
     };
 
-    private static ReportEffect Ambience() => Effect("Night ambience at the basin", CanalLockSounds.NightAmbience(), 130, 48000, 3) with
+    private static ReportEffect Ambience() => Effect("Night ambience at the basin", CanalLockSounds.NightAmbience(), 126, 32000, 3) with
     {
         Description = "Air over still water, a bell across the town, no traffic.",
         Keywords = ["ambience", "night", "water", "bell"],
         Word = "32-bit float",
         Loudness = Levels(-47.8, -41.9, -44.0, 8.3, -31.7, -31.9),
         Mono = new() { FoldChange = new(-6.8), Correlation = -0.31, WorstCorrelation = -0.74, WorstAtSeconds = 68.4 },
-        Findings = [At("quiet", FindingSeverity.Note, 0, 130, 48000, null, "The noise floor of the microphones is 14 dB below the air.", "")],
+        Findings = [At("quiet", FindingSeverity.Note, 0, 126, 32000, null, "The noise floor of the microphones is 14 dB below the air.", "")],
     };
 
     private static ReportLoudness Levels(double integrated, double momentary, double shortTerm, double range, double truePeak, double samplePeak) => new()

@@ -14,8 +14,8 @@ internal static class Cover
         Fact(html, "Delivered", document.Date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture));
         Fact(html, "Recorded by", document.Recordist);
         Fact(html, "Library", document.Library);
-        Fact(html, document.Sessions.Count == 1 ? "Session" : "Sessions", string.Join(", ", document.Sessions));
         Fact(html, "Effects", Amount(document));
+        Fact(html, document.Sessions.Count == 1 ? "Session" : "Sessions", string.Join(" · ", document.Sessions));
         html.Raw("</dl>\n");
         if (document.Introduction.Length > 0)
             html.Add($"<p class=\"lead\" dir=\"auto\">{document.Introduction}</p>\n");
@@ -49,7 +49,7 @@ internal static class Cover
     private static string Amount(ReportDocument document)
     {
         var seconds = document.Effects.Sum(e => (double)e.Length.Value / e.SampleRateHertz);
-        return string.Create(CultureInfo.InvariantCulture, $"{document.Effects.Count}, {ReportWords.Duration(seconds)} in all");
+        return string.Create(CultureInfo.InvariantCulture, $"{document.Effects.Count} · {ReportWords.Duration(seconds)} in all");
     }
 
     /// <summary>The cautions of the document, and how far apart the loudest and the softest effect are.</summary>

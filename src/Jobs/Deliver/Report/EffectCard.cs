@@ -44,7 +44,7 @@ internal static class EffectCard
         Cover.Fact(html, "Length", ReportWords.Duration((double)effect.Length.Value / effect.SampleRateHertz));
         Cover.Fact(html, "Format", $"{new Hertz(effect.SampleRateHertz)}, {effect.Word}");
         Cover.Fact(html, "Side level", Overview.Level(effect.SideLevel.Value, 1, "dB", true));
-        Cover.Fact(html, "Trim", Overview.Level(effect.Trim.Value, 1, "dB", true) + (effect.TrimReason.Length > 0 ? $", {effect.TrimReason}" : ""));
+        Cover.Fact(html, "Trim", (effect.Trim.Value == 0 ? "none" : Overview.Level(effect.Trim.Value, 1, "dB", true)) + (effect.TrimReason.Length > 0 ? $", {effect.TrimReason}" : ""));
         Cover.Fact(html, "Keywords", string.Join(", ", effect.Keywords));
         html.Raw("</dl>\n");
         html.Add($"<p class=\"meaning\"><strong>Width:</strong> {effect.SideLevelMeaning ?? ReportWords.SideLevel(effect.SideLevel)}.</p>\n</header>\n");
@@ -67,7 +67,7 @@ internal static class EffectCard
     {
         if (findings.Count == 0)
         {
-            html.Raw("<p class=\"clear\">Nothing was found wrong.</p>\n");
+            html.Raw("<p class=\"clear\">No findings: nothing was found wrong.</p>\n");
             return;
         }
 

@@ -10,9 +10,9 @@ internal static class LoudnessTable
         if (effect.Loudness is { } loudness)
         {
             html.Raw("<table class=\"levels\">\n<thead><tr><th scope=\"col\">Stereo file</th><th scope=\"col\" class=\"value\">Level</th><th scope=\"col\" class=\"bar-cell\"><span class=\"scale\"><span>−60</span><span>−40</span><span>−20</span><span>0</span></span></th></tr></thead>\n<tbody>\n");
-            Row(html, "Integrated loudness", loudness.Integrated?.Value, "LUFS", true);
-            Row(html, "Loudest 3 s (short-term)", loudness.MaxShortTerm?.Value, "LUFS", true);
-            Row(html, "Loudest 400 ms (momentary)", loudness.MaxMomentary?.Value, "LUFS", true);
+            Row(html, "Integrated", loudness.Integrated?.Value, "LUFS", true);
+            Row(html, "Max short-term", loudness.MaxShortTerm?.Value, "LUFS", true);
+            Row(html, "Max momentary", loudness.MaxMomentary?.Value, "LUFS", true);
             Row(html, "Loudness range", loudness.Range?.Value, "LU", false);
             Row(html, "True peak", loudness.TruePeak?.Value, "dBTP", true);
             Row(html, "Sample peak", loudness.SamplePeak?.Value, "dBFS", true);

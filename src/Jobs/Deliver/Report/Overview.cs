@@ -31,7 +31,10 @@ internal static class Overview
         html.Add($"</td><td>{ReportWords.Duration((double)effect.Length.Value / effect.SampleRateHertz)}</td>");
         html.Add($"<td>{Level(effect.SideLevel.Value, 1, "dB", true)}</td>");
         html.Add($"<td>{Level(effect.Loudness?.Integrated?.Value, 1, "LUFS", false)}</td><td>{Level(effect.Loudness?.TruePeak?.Value, 1, "dBTP", true)}</td>");
-        html.Add($"<td class=\"tally\">{ReportWords.Tally(findings)}</td></tr>\n");
+        html.Raw("<td class=\"tally\">").Add($"{(findings.Count == 0 ? "none" : "")}");
+        foreach (var part in ReportWords.Tally(findings))
+            html.Add($"<span>{part}</span> ");
+        html.Raw("</td></tr>\n");
     }
 
     internal static string Level(double? value, int decimals, string unit, bool plus)

@@ -49,7 +49,7 @@ internal static class ReportStyle
         .overview td.tally{white-space:normal;min-width:6.5em}
         .overview th.name{white-space:normal;min-width:12em;max-width:20em}
         .overview tbody th{padding-right:24px}
-        .overview .no{display:inline-block;width:1.7em;color:var(--muted);font-weight:400}
+        .overview tbody th.name{position:relative;padding-left:30px}.overview .no{position:absolute;left:0;color:var(--muted);font-weight:400}.overview .tally span{white-space:nowrap;margin-right:.5em}
         .overview tbody .shape{width:170px;height:58px;padding:6px 20px 6px 0}
         .overview .spark{width:150px;height:44px}
         .card{background:var(--card);border:1px solid var(--line);border-radius:4px;padding:44px 48px 40px;margin:0 0 48px}
@@ -67,7 +67,7 @@ internal static class ReportStyle
         .where,.quiet{color:var(--muted)}
         .remedy strong{font-weight:600}
         .word-note{color:var(--note)}.word-caution{color:var(--caution)}.word-fault{color:var(--fault)}
-        .pair{display:grid;grid-template-columns:minmax(280px,5fr) 6fr;gap:28px 48px;margin:40px 0 0;align-items:start}
+        .pair{display:grid;grid-template-columns:minmax(280px,1fr) 1fr;gap:28px 48px;margin:40px 0 0;align-items:start}
         .pair .numbers:only-child{grid-column:1/-1}
         .levels thead th,.levels tbody th,.levels tbody td{font-size:15.5px;padding-top:8px;padding-bottom:8px}
         .levels thead th{font-size:13.5px;padding-top:0}
@@ -95,11 +95,11 @@ internal static class ReportStyle
         a{color:inherit;text-decoration:none}
         .card{border:0;border-radius:0;padding:0;margin:0;background:none;break-before:page}.before{background:none}
         .overview{margin-bottom:24pt}.overview .shape{display:table-cell}.overview tbody .shape{width:120px}.overview .spark{width:110px;height:34px}
-        .pair{grid-template-columns:5fr 6fr;gap:12pt 24pt;margin-top:22pt}.vector{max-width:none}
-        .plate-row{margin-top:16pt}.plate-row,.pair,.findings li,.files,.before,tr{break-inside:avoid}h2,h3{break-after:avoid}
+        .pair{grid-template-columns:250px 1fr;gap:12pt 24pt;margin-top:13pt}
+        .plate-row{margin-top:13pt}.meaning{margin-bottom:0}.findings{margin-top:12pt}.findings ol{gap:7pt}.vector{max-width:250px}.card h2{margin-bottom:6pt}.facts{margin-bottom:10pt;gap:6pt 22pt}.numbers h3{margin-top:10pt}.figure-number{font-size:17pt}.numbers p{margin-bottom:4pt}.plate-row,.pair,.findings li,.files,.before,tr{break-inside:avoid}h2,h3{break-after:avoid}
         .facts dt,.overview thead th,.levels thead th{font-size:9pt}.levels tbody th,.levels tbody td,.files td,.overview td,.overview th{font-size:9.5pt}
-        tbody th,tbody td{padding-top:5pt;padding-bottom:5pt}.files{margin-top:22pt}.files .hash{font-size:8.5pt}
-        .conventions{break-inside:avoid;margin-top:24pt;max-width:none}
+        tbody th,tbody td{padding-top:5pt;padding-bottom:5pt}.files{margin-top:13pt}.files tbody th,.files tbody td{padding-top:3pt;padding-bottom:3pt}.files h3{margin-bottom:2pt}.files .hash{font-size:8.5pt}
+        .levels tbody th,.levels tbody td{padding-top:2.5pt;padding-bottom:2.5pt}.conventions{break-inside:avoid;margin-top:24pt;max-width:none}
         *{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
         """;
 }

@@ -63,17 +63,17 @@ public static class ReportWords
         _ => "Note",
     };
 
-    /// <summary>'2 faults, 1 caution'; 'none' for none.</summary>
-    internal static string Tally(IReadOnlyList<EffectFinding> findings)
+    /// <summary>'2 faults', '1 caution'; empty for none.</summary>
+    internal static IReadOnlyList<string> Tally(IReadOnlyList<EffectFinding> findings)
     {
         var parts = new List<string>();
         foreach (var severity in (ReadOnlySpan<FindingSeverity>)[FindingSeverity.Fault, FindingSeverity.Caution, FindingSeverity.Note])
         {
             var count = findings.Count(f => f.Finding.Severity == severity);
             if (count > 0)
-                parts.Add(string.Create(CultureInfo.InvariantCulture, $"{count} {(severity switch { FindingSeverity.Fault => "fault", FindingSeverity.Caution => "caution", _ => "note" })}{(count > 1 ? "s" : "")}"));
+                parts.Add(string.Create(CultureInfo.InvariantCulture, $"{count} {Severity(severity).ToLowerInvariant()}{(count > 1 ? "s" : "")}"));
         }
 
-        return parts.Count == 0 ? "none" : string.Join(", ", parts);
+        return parts;
     }
 }

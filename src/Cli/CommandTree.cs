@@ -1,0 +1,62 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using Athwart.Cli.Commands;
+
+namespace Athwart.Cli;
+
+/// <summary>Every command of the program, and the way one is run.</summary>
+internal static class CommandTree
+{
+    /// <summary>How long a command may take to leave things tidy after Ctrl-C before the process ends all the same.</summary>
+    private static readonly TimeSpan TidyUp = TimeSpan.FromSeconds(30);
+
+    /// <summary>Reads and runs a command line.</summary>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(string[] args, Screen screen)
+    {
+        var parsed = Create(screen).Parse(args);
+        // A suggestion request is answered even though its command line is not finished yet.
+        var isDirective = args.Length > 0 && args[0].StartsWith('[');
+        if (parsed.Errors.Count > 0 && !isDirective)
+            return Misused(parsed, screen);
+        return await parsed.InvokeAsync(new InvocationConfiguration
+        {
+            Output = screen.Output,
+            Error = screen.ErrorOutput,
+            EnableDefaultExceptionHandler = false,
+            ProcessTerminationTimeout = TidyUp,
+        });
+    }
+
+    /// <summary>The commands, in the order of the day.</summary>
+    public static RootCommand Create(Screen screen)
+    {
+        var root = new RootCommand("Athwart turns raw mid-side recordings into named, documented, mono-safe stereo effects, and keeps the raw pair beside each.")
+        {
+            DemoCommand.Create(screen),
+            TakeInCommand.Create(screen),
+            TakesCommand.Create(screen),
+            CheckCommand.Create(screen),
+            RolesCommand.Create(screen),
+            DecodeCommand.Create(screen),
+            CutCommand.Create(screen),
+            DeliverCommand.Create(screen),
+            RenderCommand.Create(screen),
+            VerifyCommand.Create(screen),
+            SalvageCommand.Create(screen),
+            CompletionCommand.Create(screen),
+        };
+        var help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new HelpWithExamples((HelpAction)help.Action!);
+        return root;
+    }
+
+    private static int Misused(ParseResult parsed, Screen screen)
+    {
+        foreach (var error in parsed.Errors)
+            screen.Error(error.Message);
+        var command = parsed.CommandResult.Command;
+        screen.Error(command is RootCommand ? "Try 'athwart --help'." : $"Try 'athwart {command.Name} --help'.");
+        return ExitCode.WrongUse;
+    }
+}

@@ -1,0 +1,77 @@
+using System.CommandLine;
+using System.Text.Json;
+using Athwart.Cli.Output;
+using Athwart.Jobs.CheckTakes;
+using Athwart.Jobs.Roles;
+using Athwart.Quantities;
+
+namespace Athwart.Cli.Commands;
+
+/// <summary><c>check</c>: is each take sound, and if not, what is wrong, where, how bad, what to do.</summary>
+internal static class CheckCommand
+{
+    public static Command Create(Screen screen)
+    {
+        var paths = new Argument<string[]>("PATH") { Description = "Recordings, or folders that are searched with all below.", Arity = ArgumentArity.ZeroOrMore };
+        var library = CommonOptions.Library(required: false);
+        var session = CommonOptions.Session(required: false);
+        var take = new Option<string?>("--take") { Description = "One take of the session only.", HelpName = "NAME" };
+        var sideLevel = CommonOptions.SideLevel("Side level at which the decode is judged, in decibels; the session's, or 0, unless said.");
+        var mid = CommonOptions.Mid();
+        var side = CommonOptions.Side();
+        var invert = CommonOptions.InvertSide();
+        var json = CommonOptions.Json("every measure and finding");
+        var threads = Threads();
+        var command = new ExampledCommand(
+            "check",
+            "Prove each take sound, or say what is wrong, where, how bad and what to do. Nothing is written to the recordings.",
+            "athwart check card/T01.wav",
+            "athwart check card --json",
+            "athwart check --library lib --session \"Lock, spring\" --side-level -3")
+        { paths, library, session, take, sideLevel, mid, side, invert, json, threads };
+        command.Validators.Add(result =>
+        {
+            var loose = result.GetValue(paths) is { Length: > 0 };
+            var inLibrary = result.GetValue(library) is not null;
+            if (loose == inLibrary)
+                result.AddError("Name recordings or folders to check, or --library and --session.");
+            else if (inLibrary && result.GetValue(session) is null)
+                result.AddError("Name the session with --session.");
+        });
+        command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () =>
+        {
+            CheckReport report;
+            using (var progress = new ProgressLine(screen))
+            {
+                report = parsed.GetValue(library) is { } folder
+                    ? CheckSessionJob.Run(new(folder, parsed.GetValue(session)!, parsed.GetValue(take), parsed.GetValue(sideLevel), parsed.GetValue(threads)), progress, cancellation)
+                    : CheckJob.Run(new()
+                    {
+                        Paths = parsed.GetValue(paths)!,
+                        SideLevel = parsed.GetValue(sideLevel) ?? Decibels.Unity,
+                        TakeRoles = CommonOptions.Roles(parsed, mid, side, invert),
+                        Threads = parsed.GetValue(threads),
+                    }, progress, cancellation);
+            }
+
+            if (parsed.GetValue(json))
+                screen.Line(JsonSerializer.Serialize(CheckDocument.From(report), CheckJson.Readable.CheckDocument));
+            else
+                CheckTables.Write(screen, report);
+            return report.HasFaults ? ExitCode.FaultFound : ExitCode.Done;
+        })));
+        return command;
+    }
+
+    /// <summary>How many takes at once.</summary>
+    public static Option<int> Threads()
+    {
+        var option = new Option<int>("--threads") { Description = "How many processors to use; all unless said.", HelpName = "N", DefaultValueFactory = _ => Environment.ProcessorCount };
+        option.Validators.Add(result =>
+        {
+            if (result.GetValue(option) < 1)
+                result.AddError("--threads takes 1 or more.");
+        });
+        return option;
+    }
+}

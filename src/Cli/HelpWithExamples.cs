@@ -1,0 +1,25 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+
+namespace Athwart.Cli;
+
+/// <summary>The usual help, then the command's examples.</summary>
+internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLineAction
+{
+    /// <inheritdoc/>
+    public override int Invoke(ParseResult parseResult)
+    {
+        var result = usual.Invoke(parseResult);
+        if (parseResult.CommandResult.Command is ExampledCommand { Examples.Count: > 0 } command)
+        {
+            var output = parseResult.InvocationConfiguration.Output;
+            output.WriteLine("Examples:");
+            foreach (var example in command.Examples)
+                output.WriteLine("  " + example);
+            output.WriteLine();
+        }
+
+        return result;
+    }
+}

@@ -1,0 +1,207 @@
+using Athwart.Catalogue;
+using Athwart.Jobs.CheckTakes;
+using Athwart.Jobs.Deliver.Manifests;
+using Athwart.Jobs.Deliver.Metadata;
+using Athwart.Jobs.Deliver.Report;
+using Athwart.Jobs.Render;
+using Athwart.Jobs.Roles;
+using Athwart.Jobs.Sessions;
+using Athwart.Metering;
+using Athwart.Metering.Portrait;
+using Athwart.Quantities;
+using Athwart.Recordings;
+using Athwart.Signals.FixedMath;
+
+namespace Athwart.Jobs.Deliver;
+
+/// <summary>What one delivered effect consists of.</summary>
+/// <param name="Files">Its files, for the manifest.</param>
+/// <param name="Card">Its part of the report.</param>
+/// <param name="Catalogued">Its row in the catalogue.</param>
+internal sealed record DeliveredEffectParts(IReadOnlyList<ManifestFile> Files, ReportEffect Card, DeliveredEffect Catalogued);
+
+/// <summary>Makes the files of one effect: stereo, raw pair, mono if wanted, and the recipes.</summary>
+internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, DeliverRequest request, EffectMetadata metadata, EffectFileNames names)
+{
+    private const int BlockFrames = 16 * 1024;
+
+    /// <summary>Columns of the pictures: as many as the report is wide.</summary>
+    private const int PortraitColumns = 900;
+
+    private readonly List<ManifestFile> _files = [];
+
+    private TakeDescription Source => take.Description;
+
+    /// <summary>Makes the files in a folder.</summary>
+    /// <param name="staging">Where they are written.</param>
+    /// <param name="folder">Where they will lie in the end; recipes name their sources from there.</param>
+    /// <param name="sourceHashes">SHA-256 of the originals by path, as the catalogue has them.</param>
+    /// <param name="cancellation">Stops between blocks.</param>
+    public DeliveredEffectParts Run(string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
+    {
+        using var recording = Source.Open();
+        var (measures, portrait) = Listen(recording, cancellation);
+        var recipe = Trims.Resolve(recording, Recipe(RenderKind.Stereo, sourceHashes), rate => new ProgrammeMeter(rate), 1, cancellation);
+        var (stereo, meter) = Render(recording, recipe, staging, folder, names.Stereo, names.Recipe, "stereo", cancellation);
+        WriteRawPair(recording, recipe, staging, cancellation);
+        if (request.Mono)
+        {
+            // The mono shares the stereo's trim, so that the two stay at one level.
+            var mono = recipe with { Output = recipe.Output with { Kind = RenderKind.Mono } };
+            Render(recording, mono, staging, folder, names.Mono, names.MonoRecipe, "mono", cancellation);
+        }
+
+        var delivered = new DeliveredEffect(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))]);
+        return new(_files, Card(measures, portrait, stereo, meter), delivered);
+    }
+
+    private (TakeMeasures Measures, TakePortrait Portrait) Listen(Take recording, CancellationToken cancellation)
+    {
+        var gain = effect.SideLevel.AmplitudeRatio;
+        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain });
+        var length = effect.To - effect.From;
+        var portrait = new PortraitMeter(length, Source.SampleRateHertz, (int)Math.Clamp(length, 1, PortraitColumns), gain);
+        RoleBlocks.ForEach(recording, take.Roles, effect.From, effect.To, BlockFrames, (_, mid, side) =>
+        {
+            cancellation.ThrowIfCancellationRequested();
+            meter.Add(mid, side);
+            portrait.Add(mid, side);
+        });
+        return (meter.Complete(), portrait.Complete());
+    }
+
+    private Recipe Recipe(RenderKind kind, IReadOnlyDictionary<string, string> sourceHashes)
+    {
+        var source = RecipeSources.From(Source, take.Roles.MidChannel + 1, (take.Roles.SideChannel ?? take.Roles.MidChannel) + 1);
+        return new()
+        {
+            Program = ProgramName.WithVersion,
+            Source = source with
+            {
+                Take = take.Name,
+                InvertSide = take.Roles.SideInverted,
+                FromFrame = effect.From,
+                ToFrame = effect.To,
+                Files = [.. source.Files.Select(f => f with { Sha256 = sourceHashes.GetValueOrDefault(f.Path, "") })],
+            },
+            Treatment = new()
+            {
+                SideLevelDecibels = double.IsNegativeInfinity(effect.SideLevel.Value) ? null : effect.SideLevel.Value,
+                SideGain = FixedGain.AmplitudeRatio(effect.SideLevel.Value),
+                Trim = request.Trim,
+                FadeInFrames = effect.FadeIn,
+                FadeOutFrames = effect.FadeOut,
+            },
+            Output = new()
+            {
+                Kind = kind,
+                SampleRateHertz = request.SampleRateHertz ?? Source.SampleRateHertz,
+                Word = request.Word ?? OutputWords.For(Source.Format),
+            },
+        };
+    }
+
+    private (RenderResult Result, DeliveryMeter Meter) Render(Take recording, Recipe recipe, string staging, string folder, string file, string recipeFile, string kind, CancellationToken cancellation)
+    {
+        var (rate, bits) = (recipe.Output.SampleRateHertz, recipe.Output.Word.Format().ValidBits);
+        var meter = new DeliveryMeter(rate, recipe.Output.Kind == RenderKind.Mono);
+        var described = recipe with
+        {
+            Output = recipe.Output with
+            {
+                File = Path.Combine(folder, file),
+                Metadata = RecipeMetadata.From(metadata.Broadcast(kind, rate, bits), metadata.Production(kind, rate, bits), metadata.Info(kind), metadata.Markers(rate)),
+            },
+        };
+        var result = RenderEngine.Render(recording, described, Path.Combine(staging, file), new RenderOptions { Threads = 1, Hash = true, Tap = meter }, cancellation);
+        var finished = described with
+        {
+            Output = described.Output with
+            {
+                Sha256 = result.Sha256,
+                Bytes = result.Bytes,
+                Metadata = described.Output.Metadata with { Broadcast = RecipeBroadcast.From(result.Broadcast!) },
+            },
+        };
+        RecipeFiles.Write(Path.Combine(staging, recipeFile), RecipeSources.ForFolder(finished, folder));
+        AddSound(file, kind, result, recipe.Output.Kind == RenderKind.Mono ? 1 : 2, rate, recipe.Output.Word.Name(), meter);
+        AddFile(staging, recipeFile, "recipe");
+        return (result, meter);
+    }
+
+    private void WriteRawPair(Take recording, Recipe recipe, string staging, CancellationToken cancellation)
+    {
+        var (rate, bits) = (Source.SampleRateHertz, Source.Format.ValidBits);
+        var carried = RecipeMetadata.From(metadata.Broadcast("midside", rate, bits), metadata.Production("midside", rate, bits), metadata.Info("midside"), metadata.Markers(rate));
+        var result = RenderEngine.WriteRawPair(recording, recipe, Path.Combine(staging, names.MidSide), carried, UnknownChunks.Read(Source.Parts[0].Path), new RenderOptions { Threads = 1, Hash = true }, cancellation);
+        AddSound(names.MidSide, "midside", result, 2, rate, OutputWords.For(Source.Format).Name(), null);
+    }
+
+    private void AddSound(string file, string kind, RenderResult result, int channels, int rate, string word, DeliveryMeter? meter) => _files.Add(new()
+    {
+        Path = file,
+        Kind = kind,
+        Effect = effect.Name,
+        Bytes = result.Bytes,
+        Sha256 = result.Sha256,
+        Channels = channels,
+        SampleRateHertz = rate,
+        Word = word,
+        Frames = result.Frames,
+        LoudnessLufs = meter is null ? null : JsonNumber.Finite(meter.Loudness.Integrated.Value),
+        TruePeakDbtp = meter is null ? null : JsonNumber.Finite(meter.TruePeak.Value),
+        SideLevelDecibels = string.Equals(kind, "stereo", StringComparison.Ordinal) ? JsonNumber.Finite(effect.SideLevel.Value) : null,
+    });
+
+    private void AddFile(string staging, string file, string kind)
+    {
+        var path = Path.Combine(staging, file);
+        _files.Add(new() { Path = file, Kind = kind, Effect = effect.Name, Bytes = new FileInfo(path).Length, Sha256 = RenderEngine.HashOf(path) });
+    }
+
+    private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, RenderResult stereo, DeliveryMeter meter) => new()
+    {
+        Name = effect.Name,
+        Description = metadata.Description,
+        Keywords = effect.Tags,
+        Length = new(stereo.Frames),
+        SampleRateHertz = request.SampleRateHertz ?? Source.SampleRateHertz,
+        Word = _files[0].Word!,
+        SideLevel = effect.SideLevel,
+        Trim = new(Trimmed(measures, meter)),
+        TrimReason = request.Trim.Kind == TrimKind.None ? "" : request.Trim.Kind.ToString(),
+        AuditionFile = names.Stereo,
+        Files = [.. _files.Select(f => new ReportFile(f.Kind, f.Path, f.Sha256))],
+        Portrait = portrait,
+        Loudness = new()
+        {
+            Integrated = meter.Loudness.Integrated,
+            MaxMomentary = meter.Loudness.MaxMomentary,
+            MaxShortTerm = meter.Loudness.MaxShortTerm,
+            Range = meter.Loudness.Range,
+            TruePeak = meter.TruePeak,
+            SamplePeak = meter.SamplePeak,
+        },
+        Mono = new()
+        {
+            FoldChange = FoldChange(measures),
+            Correlation = measures.Correlation.Whole,
+            WorstCorrelation = measures.Correlation.Worst,
+            WorstAtSeconds = measures.Correlation.WorstRange?.From.At(Source.SampleRateHertz).TotalSeconds,
+        },
+        Findings = TakeChecker.InOrder([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(measures), take.Roles)]),
+        Source = new(take.Name, [.. Source.Parts.Select(p => Path.GetFileName(p.Path)).Distinct(StringComparer.Ordinal)], FrameRange.FromFrames(effect.From, effect.To), Source.SampleRateHertz, Recorded()),
+    };
+
+    private double Trimmed(TakeMeasures measures, DeliveryMeter meter) =>
+        request.Trim.Kind == TrimKind.None ? 0 : meter.SamplePeak.Value - Math.Max(measures.Left.SamplePeak.Value, measures.Right.SamplePeak.Value);
+
+    // The power that the mono fold (the mid) has less than the mean of left and right: 10·lg(M² / (M² + g²S²)).
+    private Decibels FoldChange(TakeMeasures measures)
+    {
+        var side = measures.SideMinusMid + effect.SideLevel;
+        return -Decibels.FromPowerRatio(1 + side.PowerRatio);
+    }
+
+    private string Recorded() => $"{Source.Broadcast?.OriginationDate} {Source.Broadcast?.OriginationTime}".Trim();
+}

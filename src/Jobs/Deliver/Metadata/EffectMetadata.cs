@@ -1,0 +1,165 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Athwart.Jobs.Sessions;
+using Athwart.Recordings;
+
+namespace Athwart.Jobs.Deliver.Metadata;
+
+/// <summary>The metadata that travels with the three files of an effect.</summary>
+/// <remarks>Source of the fields: EBU Tech 3285 v2 (bext), the public iXML specification, RIFF (LIST INFO); see docs/sources.md.</remarks>
+internal sealed class EffectMetadata
+{
+    private readonly SessionTake _take;
+    private readonly EffectPlan _effect;
+    private readonly DeliverRequest _request;
+
+    public EffectMetadata(SessionTake take, EffectPlan effect, DeliverRequest request)
+    {
+        _take = take;
+        _effect = effect;
+        _request = request;
+    }
+
+    private TakeDescription Take => _take.Description;
+
+    /// <summary>What the effect is, in one line: its notes, else its name and take.</summary>
+    public string Description => _effect.Notes.Length > 0 ? _effect.Notes : $"{_effect.Name} ({_take.Name})";
+
+    /// <summary>The project of the request, else the one the recorder wrote.</summary>
+    public string Project => _request.Project ?? Take.Production?.Project ?? "";
+
+    /// <summary>The recordist of the request, else who the recorder says.</summary>
+    public string Recordist => _request.Recordist.Length > 0 ? _request.Recordist : Take.Broadcast?.Originator ?? "";
+
+    /// <summary>The bext of one file; the loudness fields follow when they are measured.</summary>
+    /// <param name="kind">stereo, midside or mono.</param>
+    /// <param name="rate">The rate of the file.</param>
+    /// <param name="word">The word of the file, such as 24.</param>
+    public BroadcastExtension Broadcast(string kind, int rate, int bits)
+    {
+        var source = Take.Broadcast;
+        return new()
+        {
+            Version = 2,
+            Description = Ascii(Description, 256),
+            Originator = Ascii(Recordist.Length > 0 ? Recordist : ProgramName.WithVersion, 32),
+            OriginatorReference = Reference(kind),
+            OriginationDate = source?.OriginationDate is { Length: > 0 } date ? date : _effect.SessionDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            OriginationTime = source?.OriginationTime is { Length: > 0 } time ? time : "00:00:00",
+            TimeReference = TimeReference(rate),
+            CodingHistory = History(source?.CodingHistory ?? "") + HistoryLine(kind, rate, bits),
+        };
+    }
+
+    /// <summary>The time of the cut's first sample, in samples since midnight at the rate of the file.</summary>
+    public ulong TimeReference(int rate)
+    {
+        var first = (UInt128)(Take.Broadcast?.TimeReference ?? 0) + (ulong)_effect.From;
+        return (ulong)(first * (ulong)rate / (ulong)Take.SampleRateHertz);
+    }
+
+    /// <summary>The iXML of one file.</summary>
+    public ProductionNotes Production(string kind, int rate, int bits)
+    {
+        var source = Take.Production;
+        return new()
+        {
+            Project = Project,
+            Scene = source?.Scene ?? "",
+            Take = source?.Take is { Length: > 0 } take ? take : _take.Name,
+            Tape = source?.Tape ?? "",
+            Note = Description,
+            Circled = source?.Circled ?? false,
+            FileUid = Uid(kind),
+            Tracks = Tracks(kind),
+            Speed = new()
+            {
+                FileSampleRate = rate,
+                AudioBitDepth = bits,
+                DigitizerSampleRate = Take.SampleRateHertz,
+                TimestampSamplesSinceMidnight = TimeReference(rate),
+                TimestampSampleRate = rate,
+            },
+            History = new(
+                source?.History?.OriginalFilename is { Length: > 0 } original ? original : Path.GetFileName(Take.Parts[0].Path),
+                Path.GetFileName(Take.Parts[0].Path),
+                source?.FileUid ?? ""),
+        };
+    }
+
+    /// <summary>The LIST INFO of one file.</summary>
+    public IReadOnlyList<InfoTag> Info(string kind)
+    {
+        var tags = new List<InfoTag>
+        {
+            new("INAM", string.Equals(kind, "stereo", StringComparison.Ordinal) ? _effect.Name : $"{_effect.Name} ({kind})"),
+            new("ICMT", Description),
+            new("ICRD", Take.Broadcast?.OriginationDate is { Length: > 0 } date ? date : _effect.SessionDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+            new("ISFT", ProgramName.WithVersion),
+        };
+        Add(tags, "IART", Recordist);
+        Add(tags, "IPRD", Project);
+        Add(tags, "IKEY", string.Join("; ", _effect.Tags));
+        return tags;
+    }
+
+    /// <summary>The take's markers that lie inside the cut, at the rate of the file.</summary>
+    public IReadOnlyList<Marker> Markers(int rate) =>
+    [
+        .. Take.Markers
+            .Where(m => m.Frame >= _effect.From && m.Frame < _effect.To)
+            .Select(m => m with
+            {
+                Frame = Scaled(m.Frame - _effect.From, rate),
+                Length = Scaled(Math.Min(m.Length, _effect.To - m.Frame), rate),
+            }),
+    ];
+
+    private long Scaled(long frames, int rate) => (long)((Int128)frames * rate / Take.SampleRateHertz);
+
+    private static void Add(List<InfoTag> tags, string id, string text)
+    {
+        if (text.Length > 0)
+            tags.Add(new(id, text));
+    }
+
+    private static IReadOnlyList<Track> Tracks(string kind) => kind switch
+    {
+        "stereo" => [new(1, 1, "Left", "LEFT"), new(2, 2, "Right", "RIGHT")],
+        "mono" => [new(1, 1, "Mid", "M-MID_SIDE")],
+        _ => [new(1, 1, "Mid", "M-MID_SIDE"), new(2, 2, "Side", "S-MID_SIDE")],
+    };
+
+    // R 98 has no word for mid/side in M=, so the text field says it.
+    private string HistoryLine(string kind, int rate, int bits)
+    {
+        var text = kind switch
+        {
+            "stereo" => string.Create(CultureInfo.InvariantCulture, $"{ProgramName.WithVersion} MS decode side {SideLevelText()}"),
+            "mono" => ProgramName.WithVersion + " mid of MS",
+            _ => ProgramName.WithVersion + " MS raw pair cut",
+        };
+        var mode = kind switch { "mono" => "mono", "stereo" => "stereo", _ => "dual-mono" };
+        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={rate},W={bits},M={mode},T={text}\r\n");
+    }
+
+    private string SideLevelText() => double.IsNegativeInfinity(_effect.SideLevel.Value)
+        ? "-inf dB"
+        : string.Create(CultureInfo.InvariantCulture, $"{_effect.SideLevel.Value:0.00} dB");
+
+    private static string History(string before) => before.Length == 0 || before.EndsWith('\n') ? before : before + "\r\n";
+
+    private string Reference(string kind) => Uid(kind)[..32];
+
+    // The same cut of the same original gives the same identity, so that a rendering repeated is the same file.
+    private string Uid(string kind) => "ATHWART" + Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(
+        string.Create(CultureInfo.InvariantCulture, $"{_effect.SourceSha256}|{_effect.From}|{_effect.To}|{kind}|{_effect.SideLevel.Value:R}"))))[..32];
+
+    // bext is ASCII; what it cannot hold stays whole in iXML and is only hinted at here.
+    private static string Ascii(string text, int bytes)
+    {
+        var plain = new string([.. text.Normalize(NormalizationForm.FormD).Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark).Select(c => c is >= ' ' and < '\u007F' ? c : '?')]);
+        return plain.Length <= bytes ? plain : plain[..bytes];
+    }
+}
