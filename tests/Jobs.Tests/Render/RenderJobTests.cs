@@ -234,7 +234,7 @@ public sealed class RenderJobTests : IDisposable
 
     private DecodedTake Decode(string word, int rate, string what)
     {
-        OutputWords.TryParse(word, out var parsed);
+        Assert.True(OutputWords.TryParse(word, out var parsed));
         var notes = new ProductionNotes { Project = "Canal", Scene = "lock", Take = "7", Tracks = [new(1, 1, "Mid", "M-MID_SIDE"), new(2, 2, "Side", "S-MID_SIDE")] };
         var source = TestTakes.Write(_folder.File("gate.wav"), SampleFormat.Int24, 40_000, production: notes, broadcast: new() { Description = "gate" }, markers: [new(5_000, 0, "clank", "")]);
         var report = DecodeJob.Run(new()
