@@ -3,7 +3,7 @@ using Athwart.Recordings;
 namespace Athwart.Jobs;
 
 /// <summary>Turns files and folders named by a person into the recordings they mean.</summary>
-internal static class RecordingPaths
+public static class RecordingPaths
 {
     /// <summary>A file is taken whatever its name; a folder gives the recordings below it, in ordinal order, hidden files left out.</summary>
     /// <exception cref="JobException">A path does not exist, or nothing was found.</exception>

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text.Json;
 using Athwart.Cli.Output;
 using Athwart.Jobs.CheckTakes;
-using Athwart.Jobs.Roles;
 using Athwart.Quantities;
 
 namespace Athwart.Cli.Commands;

@@ -35,7 +35,7 @@ internal static class DemoCommand
     {
         DemoReport report;
         using (var progress = new ProgressLine(screen))
-            report = new DemoJob().Run(new(folder), progress, cancellation);
+            report = DemoJob.Run(new(folder), progress, cancellation);
         screen.Line(string.Create(CultureInfo.InvariantCulture, $"1. A card of {report.Card.Files.Count} files was generated in '{report.Card.Folder}'."));
         TakeInCommand.Write(screen, report.TakeIn, showNext: false);
         screen.Line();

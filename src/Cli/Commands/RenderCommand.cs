@@ -46,7 +46,9 @@ internal static class RenderCommand
     {
         screen.Line(string.Create(CultureInfo.InvariantCulture, $"{report.Result.Path}: {report.Result.Frames} frames, SHA-256 {report.Result.Sha256}"));
         if (report.Recovery is { } recovery)
-            screen.Line(recovery.ToString());
+            screen.Line(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The raw pair: the mid of {recovery.ExactFrames} frames to the bit, the side within {recovery.SideErrorSteps:0.##} step(s); {recovery.ChangedFrames} frames were changed after delivery."));
         if (report.IsSame == true)
             screen.Line("The same bytes as delivered.");
         if (report.IsSame == false)

@@ -22,7 +22,7 @@ internal static class SalvageCommand
             var report = SalvageJob.Run(new(parsed.GetValue(file)!, parsed.GetValue(to)), cancellation);
             foreach (var finding in report.Findings)
                 screen.Line("  " + finding.Message);
-            screen.Line(string.Create(CultureInfo.InvariantCulture, $"{report.Frames} whole frames saved to '{report.TargetPath}'. The damaged file is as it was."));
+            screen.Line(string.Create(CultureInfo.InvariantCulture, $"{report.FrameCount} whole frames saved to '{report.TargetPath}'. The damaged file is as it was."));
             return ExitCode.Done;
         })));
         return command;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Athwart.Jobs.Roles;
 using Athwart.Jobs.Sessions;
 using Athwart.Recordings;
 using Spectre.Console;

@@ -33,7 +33,7 @@ public sealed record DemoReport(
     string Session);
 
 /// <summary>The whole day on an invented card: a canal lock and its lift bridge.</summary>
-public sealed class DemoJob
+public static class DemoJob
 {
     private const string Session = "Canal lock, spring";
 
@@ -44,14 +44,14 @@ public sealed class DemoJob
 
     /// <summary>Generates, takes in, checks, cuts, delivers and verifies.</summary>
     /// <exception cref="JobException">The folder holds something already.</exception>
-    public DemoReport Run(DemoRequest request, IProgress<JobProgress>? progress, CancellationToken cancellation)
+    public static DemoReport Run(DemoRequest request, IProgress<JobProgress>? progress, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
         var folder = Path.GetFullPath(request.Folder);
         if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any())
             throw new JobException(JobErrorKind.Refused, $"'{folder}' is not empty.", "Name another folder with --folder, or move that one away.");
         var (cardFolder, library) = (Path.Combine(folder, "card"), Path.Combine(folder, "library"));
-        var card = DemoCard.Write(cardFolder, Forward<DemoProgress>(progress, p => new("Recording the card: " + p.CurrentTake, p.TakesDone, p.TakesTotal, "takes")), cancellation);
+        var card = DemoCard.Write(cardFolder, Forward<DemoProgress>(progress, p => new("Recording the card: " + p.Title, p.TakesDone, p.TakeCount, "takes")), cancellation);
         var takeIn = new TakeInJob().Run(
             new() { Sources = [cardFolder], LibraryFolder = library, SessionName = Session, Date = Day },
             Forward<TakeInProgress>(progress, p => new("Taking in " + p.CurrentFile, p.BytesDone, p.BytesTotal, "bytes")),
