@@ -1,5 +1,7 @@
 using Athwart.Catalogue;
 using Athwart.Jobs;
+using Athwart.Jobs.Render;
+using Athwart.Jobs.TakeIn;
 using Athwart.Recordings;
 
 namespace Athwart.Cli;
@@ -31,6 +33,11 @@ internal static class Failures
         JobException { Kind: JobErrorKind.WrongUse } => ExitCode.WrongUse,
         JobException { Kind: JobErrorKind.Refused } => ExitCode.Refused,
         JobException => ExitCode.Storage,
+        RenderException { Kind: RenderErrorKind.Request } => ExitCode.WrongUse,
+        RenderException { Kind: RenderErrorKind.Overload or RenderErrorKind.NotANumber } => ExitCode.Refused,
+        RenderException => ExitCode.UnreadableRecording,
+        TakeInException { Kind: TakeInErrorKind.CardNotFound or TakeInErrorKind.LibraryOnCard } => ExitCode.WrongUse,
+        TakeInException => ExitCode.Storage,
         RecordingException => ExitCode.UnreadableRecording,
         LibraryException { Kind: LibraryErrorKind.NotFound or LibraryErrorKind.NotALibrary } => ExitCode.WrongUse,
         LibraryException => ExitCode.Storage,

@@ -9,13 +9,13 @@ internal sealed class OutputOptions
 {
     public OutputOptions(Command command)
     {
-        foreach (var option in new Option[] { Word, Rate, Peak, TruePeak, Loudness })
+        foreach (var option in new Option[] { Word, Rate, Peak, TruePeak, Ceiling, Loudness })
             command.Options.Add(option);
         Rate.AcceptOnlyFromAmong("44100", "48000", "88200", "96000", "176400", "192000");
         command.Validators.Add(result =>
         {
-            if (new Option[] { Peak, TruePeak, Loudness }.Count(o => result.GetResult(o) is not null) > 1)
-                result.AddError("Trim to one aim: --peak, --true-peak or --loudness.");
+            if (new Option[] { Peak, TruePeak, Ceiling, Loudness }.Count(o => result.GetResult(o) is not null) > 1)
+                result.AddError("Trim to one aim: --peak, --true-peak, --ceiling or --loudness.");
         });
     }
 
@@ -32,6 +32,8 @@ internal sealed class OutputOptions
 
     private Option<double?> TruePeak { get; } = Level("--true-peak", "Trim so that the true peak is at so many dBTP.");
 
+    private Option<double?> Ceiling { get; } = Level("--ceiling", "Trim down, only where needed, so that the true peak is at most so many dBTP.");
+
     private Option<double?> Loudness { get; } = Level("--loudness", "Trim so that the integrated loudness is so many LUFS.");
 
     public OutputWord? WordOf(ParseResult parsed) => parsed.GetValue(Word);
@@ -44,6 +46,8 @@ internal sealed class OutputOptions
             return new(TrimKind.SamplePeak, peak);
         if (parsed.GetValue(TruePeak) is { } truePeak)
             return new(TrimKind.TruePeak, truePeak);
+        if (parsed.GetValue(Ceiling) is { } ceiling)
+            return new(TrimKind.Ceiling, ceiling);
         return parsed.GetValue(Loudness) is { } loudness ? new(TrimKind.Loudness, loudness) : TrimRequest.None;
     }
 

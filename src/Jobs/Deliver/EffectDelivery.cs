@@ -37,7 +37,22 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     /// <param name="folder">Where they will lie in the end; recipes name their sources from there.</param>
     /// <param name="sourceHashes">SHA-256 of the originals by path, as the catalogue has them.</param>
     /// <param name="cancellation">Stops between blocks.</param>
+    /// <exception cref="RenderException">It does not fit its word; the effect and its take are named.</exception>
     public DeliveredEffectParts Run(string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
+    {
+        try
+        {
+            return Make(staging, folder, sourceHashes, cancellation);
+        }
+        catch (RenderException e)
+        {
+            // The path in the staging folder means nothing to the recordist; the effect does.
+            var reason = e.Message.Replace(Path.Combine(staging, names.Stereo) + ": ", "", StringComparison.Ordinal);
+            throw new RenderException(e.Kind, $"Effect '{effect.Name}' of take '{take.Name}': {reason} With --ceiling -1 only effects that need it are trimmed.", e.NeededTrim, e);
+        }
+    }
+
+    private DeliveredEffectParts Make(string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
     {
         using var recording = Source.Open();
         var (measures, portrait) = Listen(recording, cancellation);

@@ -2,6 +2,7 @@ using Athwart.Jobs.CheckTakes;
 using Athwart.Jobs.Cut;
 using Athwart.Jobs.Deliver;
 using Athwart.Jobs.Progress;
+using Athwart.Jobs.Render;
 using Athwart.Jobs.Sessions;
 using Athwart.Jobs.TakeIn;
 using Athwart.Jobs.Verify;
@@ -87,6 +88,7 @@ public static class DemoJob
         Folder = Path.Combine(folder, "delivered"),
         Title = "The canal lock and its lift bridge",
         SideLevel = SideLevel,
+        Trim = new(TrimKind.Ceiling, -1),
         Mono = true,
         Recordist = "Athwart demo",
     };

@@ -25,6 +25,10 @@ public enum TrimKind
     /// <summary>Integrated loudness at so many LUFS.</summary>
     [JsonStringEnumMemberName("loudness")]
     Loudness,
+
+    /// <summary>The true peak at so many dBTP at the most: trimmed down where it is higher, left to the bit where it is not.</summary>
+    [JsonStringEnumMemberName("ceiling")]
+    Ceiling,
 }
 
 /// <summary>A trim as it was asked for.</summary>

@@ -31,7 +31,7 @@ public static class Trims
         var reached = request.Kind switch
         {
             TrimKind.SamplePeak => 20 * Math.Log10(levels.SamplePeak),
-            TrimKind.TruePeak => levels.TruePeakDecibels,
+            TrimKind.TruePeak or TrimKind.Ceiling => levels.TruePeakDecibels,
             _ => levels.IntegratedLufs,
         };
         if (double.IsNegativeInfinity(reached))
@@ -42,6 +42,8 @@ public static class Trims
         // A peak at 0 dBFS itself lies one step beyond an integer word, and dither needs one and a half.
         if (request.Kind != TrimKind.Loudness && word.Format() is { IsInteger: true, ContainerBits: var bits })
             trim = Math.Min(trim, 20 * Math.Log10((1 - Math.ScaleB(3, 1 - bits)) / levels.SamplePeak));
+        if (request.Kind == TrimKind.Ceiling)
+            trim = Math.Min(trim, 0);
         return Math.Floor(trim * 1000) / 1000;
     }
 
