@@ -89,7 +89,7 @@ internal static class ReportStyle
         """;
 
     private const string Print = """
-        @page{size:A4;margin:16mm 14mm}
+        @page{size:A4;margin:13mm 14mm 11mm}
         @media print{:root{color-scheme:light}body{background:none;font-size:10.5pt;line-height:1.5}main{max-width:none;padding:0}
         h1{font-size:28pt}h2{font-size:18pt}.lead{font-size:11.5pt}.skip,.audition{display:none}
         a{color:inherit;text-decoration:none}
