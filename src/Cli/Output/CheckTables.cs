@@ -18,7 +18,7 @@ internal static class CheckTables
             table.AddRow(Cells(check).Select(Markup.Escape).ToArray());
         screen.Console.Write(table);
         screen.Line($"Left and right are predicted at a side level of {report.SideLevel}.");
-        foreach (var check in report.Takes.Where(c => c.Findings.Count > 0 || c.Take.Evidence.Count > 0))
+        foreach (var check in report.Takes)
             Details(screen, check);
         TakeTables.Refused(screen, report.Refused);
     }

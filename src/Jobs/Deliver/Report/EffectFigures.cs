@@ -59,6 +59,8 @@ internal static class EffectFigures
             return "nothing";
         var row = Array.IndexOf(grid.HalfDecibelSteps, most) / grid.Columns;
         var hertz = grid.LowestHertz * Math.Pow(grid.HighestHertz / grid.LowestHertz, (row + 0.5) / grid.Rows);
-        return $"{Markup.Readable((most - 255) / 2.0, 0)} dBFS near {new Quantities.Hertz(Math.Round(hertz, hertz < 1000 ? 0 : -2))}";
+        // A band is named to the hertz below 1 kHz and to 0.1 kHz above: it is no sharper than that.
+        var step = hertz < 1000 ? 1 : 100;
+        return $"{Markup.Readable((most - 255) / 2.0, 0)} dBFS near {new Quantities.Hertz(Math.Round(hertz / step) * step)}";
     }
 }
