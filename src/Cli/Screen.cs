@@ -5,13 +5,17 @@ namespace Athwart.Cli;
 /// <summary>Where a command speaks: results to standard output, progress and errors to standard error.</summary>
 internal sealed class Screen
 {
+    // Made when first used: looking a terminal over costs more than many a command.
+    private readonly Lazy<IAnsiConsole> _console;
+    private readonly Lazy<IAnsiConsole> _errorConsole;
+
     /// <summary>A screen over two writers, such as those of a test.</summary>
     public Screen(TextWriter output, TextWriter error, bool interactive)
     {
         Output = output;
         ErrorOutput = error;
-        Console = Create(output, interactive);
-        ErrorConsole = Create(error, interactive);
+        _console = new(() => Create(output, interactive));
+        _errorConsole = new(() => Create(error, interactive));
         Interactive = interactive;
     }
 
@@ -22,10 +26,10 @@ internal sealed class Screen
     public TextWriter ErrorOutput { get; }
 
     /// <summary>Standard output for people: tables.</summary>
-    public IAnsiConsole Console { get; }
+    public IAnsiConsole Console => _console.Value;
 
     /// <summary>Standard error for people: progress.</summary>
-    public IAnsiConsole ErrorConsole { get; }
+    public IAnsiConsole ErrorConsole => _errorConsole.Value;
 
     /// <summary>Whether a person is watching standard error.</summary>
     public bool Interactive { get; }

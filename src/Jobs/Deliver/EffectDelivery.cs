@@ -1,3 +1,4 @@
+using System.Globalization;
 using Athwart.Catalogue;
 using Athwart.Jobs.CheckTakes;
 using Athwart.Jobs.Deliver.Manifests;
@@ -67,7 +68,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         }
 
         var delivered = new DeliveredEffect(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))]);
-        return new(_files, Card(measures, portrait, stereo, meter), delivered);
+        return new(_files, Card(measures, portrait, recipe, stereo, meter), delivered);
     }
 
     private (TakeMeasures Measures, TakePortrait Portrait) Listen(Take recording, CancellationToken cancellation)
@@ -174,7 +175,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         _files.Add(new() { Path = file, Kind = kind, Effect = effect.Name, Bytes = new FileInfo(path).Length, Sha256 = RenderEngine.HashOf(path) });
     }
 
-    private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, RenderResult stereo, DeliveryMeter meter) => new()
+    private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, Recipe recipe, RenderResult stereo, DeliveryMeter meter) => new()
     {
         Name = effect.Name,
         Description = metadata.Description,
@@ -183,8 +184,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         SampleRateHertz = request.SampleRateHertz ?? Source.SampleRateHertz,
         Word = _files[0].Word!,
         SideLevel = effect.SideLevel,
-        Trim = new(Trimmed(measures, meter)),
-        TrimReason = request.Trim.Kind == TrimKind.None ? "" : request.Trim.Kind.ToString(),
+        Trim = new(recipe.Treatment.TrimDecibels),
+        TrimReason = recipe.Treatment.TrimDecibels == 0 ? "" : TrimReason(recipe.Treatment.Trim),
         AuditionFile = names.Stereo,
         Files = [.. _files.Select(f => new ReportFile(f.Kind, f.Path, f.Sha256))],
         Portrait = portrait,
@@ -204,12 +205,23 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
             WorstCorrelation = measures.Correlation.Worst,
             WorstAtSeconds = measures.Correlation.WorstRange?.From.At(Source.SampleRateHertz).TotalSeconds,
         },
-        Findings = TakeChecker.InOrder([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(measures), take.Roles)]),
+        Findings = TakeChecker.InOrder([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(measures), take.Roles).Select(InTake)]),
         Source = new(take.Name, [.. Source.Parts.Select(p => Path.GetFileName(p.Path)).Distinct(StringComparer.Ordinal)], FrameRange.FromFrames(effect.From, effect.To), Source.SampleRateHertz, Recorded()),
     };
 
-    private double Trimmed(TakeMeasures measures, DeliveryMeter meter) =>
-        request.Trim.Kind == TrimKind.None ? 0 : meter.SamplePeak.Value - Math.Max(measures.Left.SamplePeak.Value, measures.Right.SamplePeak.Value);
+    // The cut was measured from its own start; the report places findings in the take.
+    private Finding InTake(Finding finding) => finding.Range is { } range
+        ? finding with { Range = FrameRange.FromFrames(range.From.Value + effect.From, range.To.Value + effect.From) }
+        : finding;
+
+    private static string TrimReason(TrimRequest trim) => trim.Kind switch
+    {
+        TrimKind.SamplePeak => string.Create(CultureInfo.InvariantCulture, $"highest sample at {trim.Target:0.#} dBFS"),
+        TrimKind.TruePeak => string.Create(CultureInfo.InvariantCulture, $"true peak at {trim.Target:0.#} dBTP"),
+        TrimKind.Ceiling => string.Create(CultureInfo.InvariantCulture, $"true peak at most {trim.Target:0.#} dBTP"),
+        TrimKind.Loudness => string.Create(CultureInfo.InvariantCulture, $"loudness {trim.Target:0.#} LUFS"),
+        _ => "",
+    };
 
     // The power that the mono fold (the mid) has less than the mean of left and right: 10·lg(M² / (M² + g²S²)).
     private Decibels FoldChange(TakeMeasures measures)
