@@ -137,8 +137,9 @@ public sealed class RecordingFile : IRecording
         try
         {
             // An empty file, a pipe and a device all have no length; none is opened, for a pipe would wait for ever.
-            if (new FileInfo(path) is { Exists: true, Length: 0, LinkTarget: null })
-                throw new RecordingException(RecordingErrorKind.NotARecording, path, "the file is empty", "Nothing was recorded in it; look for the take under another name", 0);
+            var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+            if (new FileInfo(target) is { Exists: true, Length: 0 })
+                throw new RecordingException(RecordingErrorKind.NotARecording, path, "the file is empty, or is a pipe or device", "Nothing was recorded in it; look for the take under another name", 0);
             return new FileByteSource(path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

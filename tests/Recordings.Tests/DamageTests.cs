@@ -147,6 +147,26 @@ public sealed class DamageTests
     }
 
     [Fact]
+    public void PipesAndDevices_AreRefusedWithoutWaitingForThem()
+    {
+        using var folder = new Athwart.Tests.Shared.TemporaryFolder();
+        Athwart.Tests.Shared.ReferenceProgram.Run(Athwart.Tests.Shared.ReferenceProgram.Require("mkfifo"), folder.File("pipe.wav"));
+        File.CreateSymbolicLink(folder.File("link.wav"), folder.File("pipe.wav"));
+        foreach (var path in new[] { folder.File("pipe.wav"), folder.File("link.wav"), "/dev/zero" })
+            Assert.Equal(RecordingErrorKind.NotARecording, Assert.Throws<RecordingException>(() => RecordingFile.Open(path)).Kind);
+    }
+
+    [Fact]
+    public void LinkToARecording_IsRead()
+    {
+        using var folder = new Athwart.Tests.Shared.TemporaryFolder();
+        File.WriteAllBytes(folder.File("Schleuse ö.wav"), new WaveBytes().Format().Chunk("data", WaveBytes.Frames24(3)).ToArray());
+        File.CreateSymbolicLink(folder.File("link.wav"), folder.File("Schleuse ö.wav"));
+        using var file = RecordingFile.Open(folder.File("link.wav"));
+        Assert.Equal(3, file.FrameCount);
+    }
+
+    [Fact]
     public void FileThatShrinksWhileItIsRead_IsTruncated()
     {
         using var folder = new Athwart.Tests.Shared.TemporaryFolder();

@@ -6,7 +6,7 @@ namespace Athwart.Recordings.Tests;
 public sealed class HeaderTests
 {
     /// <summary>A whole file as literal bytes: 48 kHz, 2 channels, 24 bits, frames (1, −1) and (0x7FFFFF, −0x800000).</summary>
-    private static readonly byte[] s_literal =
+    private static readonly byte[] Literal =
     [
         0x52, 0x49, 0x46, 0x46, 0x30, 0x00, 0x00, 0x00, 0x57, 0x41, 0x56, 0x45, // RIFF, 48 bytes follow, WAVE
         0x66, 0x6D, 0x74, 0x20, 0x10, 0x00, 0x00, 0x00, // fmt , 16 bytes
@@ -21,7 +21,7 @@ public sealed class HeaderTests
     [Fact]
     public void LiteralFile_ReadsEveryStepAndNoFinding()
     {
-        using var file = WaveBytes.Open(s_literal);
+        using var file = WaveBytes.Open(Literal);
         Assert.Equal(ContainerKind.Wave, file.Container);
         Assert.Equal((2, 48_000, 2L, SampleFormat.Int24), (file.ChannelCount, file.SampleRateHertz, file.FrameCount, file.Format));
         var steps = WaveBytes.Steps(file);
@@ -29,13 +29,13 @@ public sealed class HeaderTests
         Assert.Equal([-1, -8_388_608], steps[1]);
         Assert.Empty(file.Findings);
         Assert.Equal(["fmt ", "data"], file.Chunks.Select(c => c.Id));
-        Assert.Equal(s_literal[44..], WaveBytes.AllBytes(file));
+        Assert.Equal(Literal[44..], WaveBytes.AllBytes(file));
     }
 
     [Fact]
     public void LiteralFile_ReadsFullScaleAsPlusMinusOne()
     {
-        using var file = WaveBytes.Open(s_literal);
+        using var file = WaveBytes.Open(Literal);
         var floats = new PlanarBlock<float>(2, 2);
         Assert.Equal(2, file.Read(0, 2, floats));
         Assert.Equal(1f - (1f / 8_388_608), floats.Channel(0)[1]);
@@ -59,7 +59,7 @@ public sealed class HeaderTests
     [InlineData(36, 'D', RecordingErrorKind.Malformed, null, "'data' chunk")]
     public void OneByteChanged_RefusesWithPlaceRuleAndRemedy(int at, int value, RecordingErrorKind kind, long? offset, string rule)
     {
-        var bytes = (byte[])s_literal.Clone();
+        var bytes = (byte[])Literal.Clone();
         bytes[at] = (byte)value;
         var error = Assert.Throws<RecordingException>(() => WaveBytes.Open(bytes));
         Assert.Equal(kind, error.Kind);
@@ -77,7 +77,7 @@ public sealed class HeaderTests
     [InlineData(11)]
     public void FileShorterThanAHeader_IsRefused(int length)
     {
-        var error = Assert.Throws<RecordingException>(() => WaveBytes.Open(s_literal[..length]));
+        var error = Assert.Throws<RecordingException>(() => WaveBytes.Open(Literal[..length]));
         Assert.Contains(error.Kind, new[] { RecordingErrorKind.Truncated, RecordingErrorKind.NotARecording });
     }
 
@@ -87,7 +87,7 @@ public sealed class HeaderTests
     [InlineData(36)]
     public void FileCutBeforeItsSamples_IsTruncated(int length)
     {
-        var error = Assert.Throws<RecordingException>(() => WaveBytes.Open(s_literal[..length]));
+        var error = Assert.Throws<RecordingException>(() => WaveBytes.Open(Literal[..length]));
         Assert.True(error.Kind is RecordingErrorKind.Truncated or RecordingErrorKind.Malformed, error.Message);
     }
 
@@ -221,7 +221,7 @@ public sealed class HeaderTests
     [Fact]
     public void ReadPastTheEnd_IsShortAndThenEmpty()
     {
-        using var file = WaveBytes.Open(s_literal);
+        using var file = WaveBytes.Open(Literal);
         var block = new PlanarBlock<int>(2, 10);
         Assert.Equal(1, file.Read(1, 10, block));
         Assert.Equal([8_388_607], block.Channel(0).ToArray());

@@ -210,6 +210,21 @@ public sealed class OutsideReaderTests : IDisposable
         Assert.Equal(steps[0][3..13], WaveBytes.Steps(plain)[0]);
     }
 
+    // Real recordings: the CC0 samples of the Debian package sonic-pi-samples, 44.1 kHz stereo FLAC.
+    [Theory]
+    [InlineData("loop_amen")]
+    [InlineData("vinyl_hiss")]
+    public void RealFlac_ReadsAsSoxDecodesIt(string name)
+    {
+        var path = ReferenceProgram.RequirePath($"/usr/share/sonic-pi/samples/{name}.flac");
+        var decoded = _folder.File("decoded.wav");
+        Run("sox", "-D", path, decoded);
+        using var ours = RecordingFile.Open(path);
+        using var theirs = RecordingFile.Open(decoded);
+        Assert.Equal(44_100, ours.SampleRateHertz);
+        Assert.Equal(WaveBytes.AllBytes(theirs), WaveBytes.AllBytes(ours));
+    }
+
     [Fact]
     public void FlacTexts_AreInfoTags()
     {

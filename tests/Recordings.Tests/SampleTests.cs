@@ -5,7 +5,7 @@ namespace Athwart.Recordings.Tests;
 /// <summary>Words in, samples out, and back, against a naive version and as properties.</summary>
 public sealed class SampleTests
 {
-    private static readonly SampleFormat[] s_formats = [SampleFormat.UInt8, SampleFormat.Int16, SampleFormat.Int24, SampleFormat.Int32, SampleFormat.Float32, SampleFormat.Float64, new(SampleEncoding.SignedInteger, 24, 20), new(SampleEncoding.SignedInteger, 32, 24)];
+    private static readonly SampleFormat[] AllFormats = [SampleFormat.UInt8, SampleFormat.Int16, SampleFormat.Int24, SampleFormat.Int32, SampleFormat.Float32, SampleFormat.Float64, new(SampleEncoding.SignedInteger, 24, 20), new(SampleEncoding.SignedInteger, 32, 24)];
 
     /// <summary>One word by the book, in double.</summary>
     private static double Naive(ReadOnlySpan<byte> word, SampleFormat format) => (format.Encoding, format.ContainerBits) switch
@@ -22,7 +22,7 @@ public sealed class SampleTests
     public void EveryFormatChannelCountAndLength_DecodesAsTheNaiveVersion()
     {
         var random = new Random(1);
-        foreach (var format in s_formats)
+        foreach (var format in AllFormats)
         {
             foreach (var (channels, frames) in new[] { (1, 0), (1, 1), (1, 4), (1, 5), (1, 6), (1, 33), (2, 1), (2, 3), (2, 4), (2, 5), (2, 8), (2, 31), (3, 7), (64, 5), (2, 4_003) })
             {
@@ -94,7 +94,7 @@ public sealed class SampleTests
     {
         using var folder = new Athwart.Tests.Shared.TemporaryFolder();
         var chunk = Gen.Select(Gen.String[Gen.Char['a', 'z'], 4, 4], Gen.Byte.Array[0, 41], Gen.Bool);
-        Gen.Select(Gen.Int[0, s_formats.Length - 1].Select(i => s_formats[i]), Gen.Int[1, 9], Gen.Int[0, 700], chunk.Array[0, 4], Gen.Int, Gen.Bool).Sample(
+        Gen.Select(Gen.Int[0, AllFormats.Length - 1].Select(i => AllFormats[i]), Gen.Int[1, 9], Gen.Int[0, 700], chunk.Array[0, 4], Gen.Int, Gen.Bool).Sample(
             (format, channels, frames, chunks, seed, rf64) =>
             {
                 var bytes = new byte[channels * frames * format.BytesPerSample];

@@ -23,17 +23,19 @@ internal static class Packed24
     {
         if (!IsFast)
             return 0;
-        // L0 L1 R0 R1 from the first 12 of 16 bytes; L2 L3 R2 R3 from the last 12. 0xFF picks zero.
-        var low = Vector128.Create((byte)0xFF, 0, 1, 2, 0xFF, 6, 7, 8, 0xFF, 3, 4, 5, 0xFF, 9, 10, 11);
-        var high = Vector128.Create((byte)0xFF, 4, 5, 6, 0xFF, 10, 11, 12, 0xFF, 7, 8, 9, 0xFF, 13, 14, 15);
+        // Frames 0 and 1 are the first 12 of 16 bytes, frames 2 and 3 the last 12 of 16 that begin 8 later. 0xFF picks zero.
+        var leftLow = Vector128.Create((byte)0xFF, 0, 1, 2, 0xFF, 6, 7, 8, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF);
+        var leftHigh = Vector128.Create((byte)0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 4, 5, 6, 0xFF, 10, 11, 12);
+        var rightLow = Vector128.Create((byte)0xFF, 3, 4, 5, 0xFF, 9, 10, 11, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF);
+        var rightHigh = Vector128.Create((byte)0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 7, 8, 9, 0xFF, 13, 14, 15);
         ref var source = ref MemoryMarshal.GetReference(bytes);
         var frames = Math.Min(bytes.Length / 6, Math.Min(left.Length, right.Length)) & ~3;
         for (var i = 0; i < frames; i += 4)
         {
-            var a = Vector128.Shuffle(Vector128.LoadUnsafe(ref source, (nuint)(i * 6)), low).AsInt64();
-            var b = Vector128.Shuffle(Vector128.LoadUnsafe(ref source, (nuint)((i * 6) + 8)), high).AsInt64();
-            Store(Vector128.Create(a.GetLower(), b.GetLower()).AsInt32() >> 8, left, i);
-            Store(Vector128.Create(a.GetUpper(), b.GetUpper()).AsInt32() >> 8, right, i);
+            var a = Vector128.LoadUnsafe(ref source, (nuint)(i * 6));
+            var b = Vector128.LoadUnsafe(ref source, (nuint)((i * 6) + 8));
+            Store((Vector128.Shuffle(a, leftLow) | Vector128.Shuffle(b, leftHigh)).AsInt32() >> 8, left, i);
+            Store((Vector128.Shuffle(a, rightLow) | Vector128.Shuffle(b, rightHigh)).AsInt32() >> 8, right, i);
         }
 
         return frames;
@@ -66,7 +68,10 @@ internal static class Packed24
         fits = true;
         if (!IsFast || bytes.Length < 28)
             return 0;
-        var pack = Vector128.Create((byte)0, 1, 2, 8, 9, 10, 4, 5, 6, 12, 13, 14, 0xFF, 0xFF, 0xFF, 0xFF);
+        var leftFirst = Vector128.Create((byte)0, 1, 2, 0xFF, 0xFF, 0xFF, 4, 5, 6, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF);
+        var rightFirst = Vector128.Create((byte)0xFF, 0xFF, 0xFF, 0, 1, 2, 0xFF, 0xFF, 0xFF, 4, 5, 6, 0xFF, 0xFF, 0xFF, 0xFF);
+        var leftSecond = Vector128.Create((byte)8, 9, 10, 0xFF, 0xFF, 0xFF, 12, 13, 14, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF);
+        var rightSecond = Vector128.Create((byte)0xFF, 0xFF, 0xFF, 8, 9, 10, 0xFF, 0xFF, 0xFF, 12, 13, 14, 0xFF, 0xFF, 0xFF, 0xFF);
         ref var target = ref MemoryMarshal.GetReference(bytes);
         ref var l = ref MemoryMarshal.GetReference(left);
         ref var r = ref MemoryMarshal.GetReference(right);
@@ -78,10 +83,9 @@ internal static class Packed24
             var a = Vector128.LoadUnsafe(ref l, (nuint)i);
             var b = Vector128.LoadUnsafe(ref r, (nuint)i);
             beyond |= (a ^ ((a << 8) >> 8)) | (b ^ ((b << 8) >> 8));
-            var first = Vector128.Create(a.GetLower(), b.GetLower()).AsByte();
-            var second = Vector128.Create(a.GetUpper(), b.GetUpper()).AsByte();
-            Vector128.Shuffle(first, pack).StoreUnsafe(ref target, (nuint)(i * 6));
-            Vector128.Shuffle(second, pack).StoreUnsafe(ref target, (nuint)((i * 6) + 12));
+            var (x, y) = (a.AsByte(), b.AsByte());
+            (Vector128.Shuffle(x, leftFirst) | Vector128.Shuffle(y, rightFirst)).StoreUnsafe(ref target, (nuint)(i * 6));
+            (Vector128.Shuffle(x, leftSecond) | Vector128.Shuffle(y, rightSecond)).StoreUnsafe(ref target, (nuint)((i * 6) + 12));
         }
 
         fits = beyond == Vector128<int>.Zero;

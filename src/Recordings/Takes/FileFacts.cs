@@ -34,9 +34,10 @@ internal sealed class FileFacts
     /// <summary>The family of iXML FILE_SET; empty when none is stated.</summary>
     public string Family => Production?.FileSet?.FamilyUid ?? "";
 
-    /// <summary>Samples since midnight: bext, else iXML SPEED where it counts in the file's own rate; null when neither says.</summary>
-    public ulong? TimeReference => Broadcast?.TimeReference
-        ?? (Production?.Speed is { TimestampSamplesSinceMidnight: { } samples } speed && (speed.TimestampSampleRate ?? SampleRateHertz) == SampleRateHertz ? samples : null);
+    /// <summary>Samples since midnight: bext, else (or where bext has 0) iXML SPEED where it counts in the file's own rate; null when neither says.</summary>
+    public ulong? TimeReference => Broadcast is { TimeReference: > 0 } broadcast ? broadcast.TimeReference : SpeedTime ?? Broadcast?.TimeReference;
+
+    private ulong? SpeedTime => Production?.Speed is { TimestampSamplesSinceMidnight: { } samples } speed && (speed.TimestampSampleRate ?? SampleRateHertz) == SampleRateHertz ? samples : null;
 
     public bool HasFormatOf(FileFacts other) => ChannelCount == other.ChannelCount && SampleRateHertz == other.SampleRateHertz && Format == other.Format;
 
