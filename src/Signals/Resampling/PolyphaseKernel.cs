@@ -40,7 +40,9 @@ internal static class PolyphaseKernel
             a5 = Vector256.FusedMultiplyAdd(v, Vector256.LoadUnsafe(ref c, r5 + k), a5);
         }
 
-        Store(output, a0, a1, a2, a3, a4, a5);
+        Span<double> sums = stackalloc double[4 * GroupSize];
+        Keep(ref MemoryMarshal.GetReference(sums), a0, a1, a2, a3, a4, a5);
+        Total(sums, output);
     }
 
     /// <summary>Two channels; the length is a multiple of 4.</summary>
@@ -48,6 +50,7 @@ internal static class PolyphaseKernel
     {
         ref var x = ref MemoryMarshal.GetReference(first);
         ref var y = ref MemoryMarshal.GetReference(second[..first.Length]);
+        Span<double> sums = stackalloc double[8 * GroupSize];
         ref var c = ref MemoryMarshal.GetReference(coefficients);
         nuint r0 = (nuint)rows[0], r1 = (nuint)rows[1], r2 = (nuint)rows[2], r3 = (nuint)rows[3], r4 = (nuint)rows[4], r5 = (nuint)rows[5];
         Vector256<double> a0 = default, a1 = default, a2 = default, a3 = default, a4 = default, a5 = default;
@@ -76,20 +79,29 @@ internal static class PolyphaseKernel
             b5 = Vector256.FusedMultiplyAdd(w, h, b5);
         }
 
-        Store(firstOutput, a0, a1, a2, a3, a4, a5);
-        Store(secondOutput, b0, b1, b2, b3, b4, b5);
+        Keep(ref MemoryMarshal.GetReference(sums), a0, a1, a2, a3, a4, a5);
+        Keep(ref Unsafe.Add(ref MemoryMarshal.GetReference(sums), 4 * GroupSize), b0, b1, b2, b3, b4, b5);
+        Total(sums[..(4 * GroupSize)], firstOutput);
+        Total(sums[(4 * GroupSize)..], secondOutput);
     }
 
-    private static void Store(Span<double> output, Vector256<double> a0, Vector256<double> a1, Vector256<double> a2, Vector256<double> a3, Vector256<double> a4, Vector256<double> a5)
+    // The sums go to memory before anything is called: a call while they are live would keep them out of registers in the loop.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Keep(ref double sums, Vector256<double> a0, Vector256<double> a1, Vector256<double> a2, Vector256<double> a3, Vector256<double> a4, Vector256<double> a5)
     {
-        output[5] = Total(a5);
-        output[4] = Total(a4);
-        output[3] = Total(a3);
-        output[2] = Total(a2);
-        output[1] = Total(a1);
-        output[0] = Total(a0);
+        a0.StoreUnsafe(ref sums, 0);
+        a1.StoreUnsafe(ref sums, 4);
+        a2.StoreUnsafe(ref sums, 8);
+        a3.StoreUnsafe(ref sums, 12);
+        a4.StoreUnsafe(ref sums, 16);
+        a5.StoreUnsafe(ref sums, 20);
     }
 
     // In this order on every machine.
-    private static double Total(Vector256<double> sums) => (sums[0] + sums[2]) + (sums[1] + sums[3]);
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Total(ReadOnlySpan<double> sums, Span<double> output)
+    {
+        for (var o = 0; o < GroupSize; o++)
+            output[o] = (sums[4 * o] + sums[(4 * o) + 2]) + (sums[(4 * o) + 1] + sums[(4 * o) + 3]);
+    }
 }
