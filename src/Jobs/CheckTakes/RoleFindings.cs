@@ -28,7 +28,7 @@ internal static class RoleFindings
         {
             Kind = "recorded-decode",
             Severity = FindingSeverity.Note,
-            Message = string.Create(CultureInfo.InvariantCulture, $"{where} hold the recorder's own decode of this pair at a side level of {match.SideLevel.Value:0.00} dB, residual {match.Residual.Value:0.0} dB."),
+            Message = string.Create(CultureInfo.InvariantCulture, $"{where} hold the recorder's own decode of this pair at a side level of {Signless(match.SideLevel.Value):0.00} dB, {Residual(match)}."),
             Remedy = "",
             Size = match.SideLevel.Value,
             SizeUnit = "dB",
@@ -38,7 +38,7 @@ internal static class RoleFindings
         {
             Kind = "not-a-decode",
             Severity = FindingSeverity.Note,
-            Message = string.Create(CultureInfo.InvariantCulture, $"{where} are not the decode of mid and side: residual {match.Residual.Value:0.0} dB."),
+            Message = string.Create(CultureInfo.InvariantCulture, $"{where} are not the decode of mid and side: {Residual(match)}."),
             Evidence = [new("residual below the pair", match.Residual.Value, "dB")],
         };
 
@@ -59,6 +59,13 @@ internal static class RoleFindings
         Remedy = "Listen; if it is mid and side all the same, say so with --mid and --side.",
         Confidence = 0.8,
     };
+
+    private static string Residual(DecodedPairMatch match) => double.IsNegativeInfinity(match.Residual.Value)
+        ? "to the last bit"
+        : string.Create(CultureInfo.InvariantCulture, $"residual {match.Residual.Value:0.0} dB");
+
+    // Rounded to two decimals a tiny negative level would read '-0.00'.
+    private static double Signless(double decibels) => Math.Abs(decibels) < 0.005 ? 0 : decibels;
 
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
 }

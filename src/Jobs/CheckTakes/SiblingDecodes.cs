@@ -1,5 +1,6 @@
 using Athwart.Jobs.Roles;
 using Athwart.Metering;
+using Athwart.Quantities;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.CheckTakes;
@@ -47,7 +48,8 @@ internal static class SiblingDecodes
             RecordedDecodeOf = checks[raw].Take.Name,
             Findings = TakeChecker.InOrder(
             [
-                .. checks[stereo].Findings,
+                // It is no pair to decode: what was predicted of its decode does not concern it.
+                .. checks[stereo].Findings.Where(f => f.Role is ChannelRole.Mid or ChannelRole.Side || f.File is not null),
                 RoleFindings.Decode(match, "These channels") with { Kind = "is-recorded-decode", Message = $"This take is the recorder's own decode of '{checks[raw].Take.Name}', not a raw pair.", Remedy = "Decode the raw pair instead; keep this one for comparison." },
             ]),
         };
