@@ -12,7 +12,7 @@ internal sealed class ChunkWorker
     private readonly int _inputCapacity;
     private PlanarBlock<int>? _words;
     private PlanarBlock<double>? _read;
-    private PlanarBlock<double>? _arranged;
+    private PlanarBlock<double>? _pair;
     private PlanarBlock<double>? _converted;
 
     public ChunkWorker(IRecording source, RenderPlan plan)
@@ -57,7 +57,7 @@ internal sealed class ChunkWorker
 
     private void RenderExact(RenderChunk chunk)
     {
-        _words ??= new(_source.ChannelCount, RenderChunk.Frames);
+        _words ??= new(_source.ChannelCount, _inputCapacity);
         ReadAll(_source.Read(_plan.Source.FromFrame + chunk.First, chunk.Count, _words), chunk.Count);
         var mid = _words.Channel(_plan.MidChannel);
         Steps.Length = chunk.Count;
@@ -93,38 +93,45 @@ internal sealed class ChunkWorker
         }
     }
 
-    // Reads, decodes, trims and fades frames of the cut; channels 0 and 1 of the result are left and right, or 0 the mid.
+    // Reads, decodes, trims and fades frames of the cut: left and right, or the mid alone.
     private PlanarBlock<double> Treated(long first, int count)
     {
-        var read = ReadSamples(first, count);
-        var mid = read.Channel(_plan.MidChannel);
+        var pair = ReadPair(first, count);
         if (_plan.Output.Kind == RenderKind.Stereo)
-            MidSide.Decode(mid, read.Channel(_plan.SideChannel), _plan.SideGain, mid, read.Channel(_plan.SideChannel));
-        Gain(mid, first);
-        if (_plan.Output.Kind == RenderKind.Stereo)
-            Gain(read.Channel(_plan.SideChannel), first);
-        return Arranged(read);
+            MidSide.Decode(pair.Channel(0), pair.Channel(1), _plan.SideGain, pair.Channel(0), pair.Channel(1));
+        for (var c = 0; c < pair.ChannelCount; c++)
+            Gain(pair.Channel(c), first);
+        return pair;
     }
 
-    private PlanarBlock<double> ReadSamples(long first, int count)
+    // Channel 0 receives the mid and channel 1, for stereo, the side.
+    private PlanarBlock<double> ReadPair(long first, int count)
+    {
+        _pair ??= new(_plan.OutputChannels, _inputCapacity);
+        _pair.Length = count;
+        if (count == 0)
+            return _pair;
+        if (_plan.SourceFormat.IsInteger)
+            ReadSteps(first, count, _pair);
+        else
+            ReadFloats(first, count, _pair);
+        return _pair;
+    }
+
+    private void ReadSteps(long first, int count, PlanarBlock<double> pair)
+    {
+        _words ??= new(_source.ChannelCount, _inputCapacity);
+        ReadAll(_source.Read(_plan.Source.FromFrame + first, count, _words), count);
+        for (var c = 0; c < pair.ChannelCount; c++)
+            Quantizer.ToSamples(_words.Channel(c == 0 ? _plan.MidChannel : _plan.SideChannel), _plan.SourceFormat.ContainerBits, pair.Channel(c));
+    }
+
+    private void ReadFloats(long first, int count, PlanarBlock<double> pair)
     {
         _read ??= new(_source.ChannelCount, _inputCapacity);
-        _read.Length = 0;
-        if (count > 0)
-            ReadAll(_source.Read(_plan.Source.FromFrame + first, count, _read), count);
-        return _read;
-    }
-
-    private PlanarBlock<double> Arranged(PlanarBlock<double> read)
-    {
-        if (_plan.MidChannel == 0 && (_plan.Output.Kind == RenderKind.Mono || _plan.SideChannel == 1))
-            return read;
-        _arranged ??= new(_plan.OutputChannels, _inputCapacity);
-        _arranged.Length = read.Length;
-        read.Channel(_plan.MidChannel).CopyTo(_arranged.Channel(0));
-        if (_plan.Output.Kind == RenderKind.Stereo)
-            read.Channel(_plan.SideChannel).CopyTo(_arranged.Channel(1));
-        return _arranged;
+        ReadAll(_source.Read(_plan.Source.FromFrame + first, count, _read), count);
+        for (var c = 0; c < pair.ChannelCount; c++)
+            _read.Channel(c == 0 ? _plan.MidChannel : _plan.SideChannel).CopyTo(pair.Channel(c));
     }
 
     private PlanarBlock<double> Converted(PlanarBlock<double> input, long first, RenderChunk chunk)

@@ -58,6 +58,27 @@ public static class Quantizer
             target[n] = (float)samples[n];
     }
 
+    /// <summary>The way back, exact: samples = steps / 2^(bits−1).</summary>
+    /// <param name="steps">Steps of an integer word.</param>
+    /// <param name="bits">Word length, 8 to 32 bits.</param>
+    /// <param name="samples">Receives as many samples, full scale ±1.</param>
+    public static void ToSamples(ReadOnlySpan<int> steps, int bits, Span<double> samples)
+    {
+        samples = samples[..steps.Length];
+        var scale = 1.0 / (1L << (bits - 1));
+        var n = 0;
+        if (Avx.IsSupported)
+        {
+            ref var source = ref MemoryMarshal.GetReference(steps);
+            ref var target = ref MemoryMarshal.GetReference(samples);
+            for (; n <= steps.Length - 4; n += 4)
+                (Avx.ConvertToVector256Double(Vector128.LoadUnsafe(ref source, (nuint)n)) * Vector256.Create(scale)).StoreUnsafe(ref target, (nuint)n);
+        }
+
+        for (; n < steps.Length; n++)
+            samples[n] = steps[n] * scale;
+    }
+
     private static QuantizedPeak QuantizeRun(ReadOnlySpan<double> samples, int bits, ReadOnlySpan<int> units, Span<int> steps)
     {
         var scale = (double)(1L << (bits - 1));

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -8,23 +7,25 @@ namespace Athwart.Signals.Resampling;
 /// <remarks>
 /// Every sum has four partial sums, one for each input frame number modulo 4 counted from the start of the group, added up in one
 /// fixed order; multiply-and-add rounds once, as IEEE 754 defines it. So the bits depend on neither the vector unit nor the
-/// number of channels. Six outputs share each load of the input, and two channels each load of a coefficient.
+/// number of channels. Six outputs share each load of the input, and two channels each load of a coefficient. Nothing is called
+/// after the loops: a call would make the native compiler keep every sum in memory instead of a register.
 /// </remarks>
 internal static class PolyphaseKernel
 {
     /// <summary>Output frames in a group.</summary>
     public const int GroupSize = 6;
 
-    /// <summary>Where the coefficients of each output of a group start, for the first input frame of the group.</summary>
-    [InlineArray(GroupSize)]
-    public struct Rows
-    {
-        private int _first;
-    }
+    /// <summary>Partial sums of each output.</summary>
+    public const int Lanes = 4;
 
-    /// <summary>One channel; the length is a multiple of 4.</summary>
-    public static void One(ReadOnlySpan<double> input, ReadOnlySpan<double> coefficients, in Rows rows, Span<double> output)
+    /// <summary>One channel.</summary>
+    /// <param name="input">The common stretch of input; a multiple of 4 frames.</param>
+    /// <param name="coefficients">All rows.</param>
+    /// <param name="rows">Where the coefficients of each of the six outputs start, for the first frame of the stretch.</param>
+    /// <param name="sums">Receives the four partial sums of each output, 24 in all; see <see cref="Total"/>.</param>
+    public static void One(ReadOnlySpan<double> input, ReadOnlySpan<double> coefficients, ReadOnlySpan<int> rows, Span<double> sums)
     {
+        sums = sums[..(Lanes * GroupSize)];
         ref var x = ref MemoryMarshal.GetReference(input);
         ref var c = ref MemoryMarshal.GetReference(coefficients);
         nuint r0 = (nuint)rows[0], r1 = (nuint)rows[1], r2 = (nuint)rows[2], r3 = (nuint)rows[3], r4 = (nuint)rows[4], r5 = (nuint)rows[5];
@@ -40,17 +41,22 @@ internal static class PolyphaseKernel
             a5 = Vector256.FusedMultiplyAdd(v, Vector256.LoadUnsafe(ref c, r5 + k), a5);
         }
 
-        Span<double> sums = stackalloc double[4 * GroupSize];
-        Keep(ref MemoryMarshal.GetReference(sums), a0, a1, a2, a3, a4, a5);
-        Total(sums, output);
+        ref var s = ref MemoryMarshal.GetReference(sums);
+        a0.StoreUnsafe(ref s, 0);
+        a1.StoreUnsafe(ref s, 4);
+        a2.StoreUnsafe(ref s, 8);
+        a3.StoreUnsafe(ref s, 12);
+        a4.StoreUnsafe(ref s, 16);
+        a5.StoreUnsafe(ref s, 20);
     }
 
-    /// <summary>Two channels; the length is a multiple of 4.</summary>
-    public static void Two(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ReadOnlySpan<double> coefficients, in Rows rows, Span<double> firstOutput, Span<double> secondOutput)
+    /// <summary>Two channels; spans as for one.</summary>
+    public static void Two(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ReadOnlySpan<double> coefficients, ReadOnlySpan<int> rows, Span<double> firstSums, Span<double> secondSums)
     {
+        firstSums = firstSums[..(Lanes * GroupSize)];
+        secondSums = secondSums[..(Lanes * GroupSize)];
         ref var x = ref MemoryMarshal.GetReference(first);
         ref var y = ref MemoryMarshal.GetReference(second[..first.Length]);
-        Span<double> sums = stackalloc double[8 * GroupSize];
         ref var c = ref MemoryMarshal.GetReference(coefficients);
         nuint r0 = (nuint)rows[0], r1 = (nuint)rows[1], r2 = (nuint)rows[2], r3 = (nuint)rows[3], r4 = (nuint)rows[4], r5 = (nuint)rows[5];
         Vector256<double> a0 = default, a1 = default, a2 = default, a3 = default, a4 = default, a5 = default;
@@ -79,29 +85,23 @@ internal static class PolyphaseKernel
             b5 = Vector256.FusedMultiplyAdd(w, h, b5);
         }
 
-        Keep(ref MemoryMarshal.GetReference(sums), a0, a1, a2, a3, a4, a5);
-        Keep(ref Unsafe.Add(ref MemoryMarshal.GetReference(sums), 4 * GroupSize), b0, b1, b2, b3, b4, b5);
-        Total(sums[..(4 * GroupSize)], firstOutput);
-        Total(sums[(4 * GroupSize)..], secondOutput);
+        ref var s = ref MemoryMarshal.GetReference(firstSums);
+        a0.StoreUnsafe(ref s, 0);
+        a1.StoreUnsafe(ref s, 4);
+        a2.StoreUnsafe(ref s, 8);
+        a3.StoreUnsafe(ref s, 12);
+        a4.StoreUnsafe(ref s, 16);
+        a5.StoreUnsafe(ref s, 20);
+        ref var t = ref MemoryMarshal.GetReference(secondSums);
+        b0.StoreUnsafe(ref t, 0);
+        b1.StoreUnsafe(ref t, 4);
+        b2.StoreUnsafe(ref t, 8);
+        b3.StoreUnsafe(ref t, 12);
+        b4.StoreUnsafe(ref t, 16);
+        b5.StoreUnsafe(ref t, 20);
     }
 
-    // The sums go to memory before anything is called: a call while they are live would keep them out of registers in the loop.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Keep(ref double sums, Vector256<double> a0, Vector256<double> a1, Vector256<double> a2, Vector256<double> a3, Vector256<double> a4, Vector256<double> a5)
-    {
-        a0.StoreUnsafe(ref sums, 0);
-        a1.StoreUnsafe(ref sums, 4);
-        a2.StoreUnsafe(ref sums, 8);
-        a3.StoreUnsafe(ref sums, 12);
-        a4.StoreUnsafe(ref sums, 16);
-        a5.StoreUnsafe(ref sums, 20);
-    }
-
-    // In this order on every machine.
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Total(ReadOnlySpan<double> sums, Span<double> output)
-    {
-        for (var o = 0; o < GroupSize; o++)
-            output[o] = (sums[4 * o] + sums[(4 * o) + 2]) + (sums[(4 * o) + 1] + sums[(4 * o) + 3]);
-    }
+    /// <summary>The value of an output from its four partial sums, added in this order on every machine.</summary>
+    public static double Total(ReadOnlySpan<double> sums, int output) =>
+        (sums[Lanes * output] + sums[(Lanes * output) + 2]) + (sums[(Lanes * output) + 1] + sums[(Lanes * output) + 3]);
 }

@@ -83,11 +83,14 @@ public sealed class SampleRateConverter
     {
         ArgumentOutOfRangeException.ThrowIfNegative(firstOutput);
         var edge = new double[2 * _stretch];           // for stretches that reach beyond the window
-        Span<double> a = stackalloc double[PolyphaseKernel.GroupSize], b = stackalloc double[PolyphaseKernel.GroupSize];
+        Span<double> a = stackalloc double[PolyphaseKernel.GroupSize * PolyphaseKernel.Lanes], b = stackalloc double[PolyphaseKernel.GroupSize * PolyphaseKernel.Lanes];
+        Span<int> rows = stackalloc int[PolyphaseKernel.GroupSize];
         // Groups lie on a fixed grid over the whole output, so the order of every sum is that of the whole.
-        for (var n = firstOutput - (firstOutput % PolyphaseKernel.GroupSize); n < firstOutput + firstOutputs.Length; n += PolyphaseKernel.GroupSize)
+        var n = firstOutput - (firstOutput % PolyphaseKernel.GroupSize);
+        var start = Floor(n, out var phase) - _table.Reach + 1;
+        for (; n < firstOutput + firstOutputs.Length; n += PolyphaseKernel.GroupSize)
         {
-            var rows = Group(n, out var start);
+            var next = start + Group(ref phase, rows);
             var x = Stretch(first, start - windowFirst, edge.AsSpan(0, _stretch));
             if (pair)
                 PolyphaseKernel.Two(x, Stretch(second, start - windowFirst, edge.AsSpan(_stretch)), _table.Coefficients, rows, a, b);
@@ -96,24 +99,26 @@ public sealed class SampleRateConverter
             Deliver(a, n - firstOutput, firstOutputs);
             if (pair)
                 Deliver(b, n - firstOutput, secondOutputs);
+            start = next;
         }
     }
 
-    private PolyphaseKernel.Rows Group(long firstOutput, out long start)
+    // Where the coefficients of each output of a group start, from the phase of its first one; returns how many input frames later the next group starts.
+    private int Group(ref int phase, Span<int> rows)
     {
-        PolyphaseKernel.Rows rows = default;
-        var floor = Floor(firstOutput, out var phase);
-        start = floor - _table.Reach + 1;
         var later = 0;
-        for (var o = 0; o < PolyphaseKernel.GroupSize; o++)
+        for (var o = 0; o < rows.Length; o++)
         {
             rows[o] = (phase * _table.RowLength) + _table.Pad - later;
             phase += _table.Advance;
-            later += phase / _table.Phases;
-            phase %= _table.Phases;
+            while (phase >= _table.Phases)
+            {
+                phase -= _table.Phases;
+                later++;
+            }
         }
 
-        return rows;
+        return later;
     }
 
     private ReadOnlySpan<double> Stretch(ReadOnlySpan<double> window, long offset, Span<double> edge)
@@ -127,11 +132,12 @@ public sealed class SampleRateConverter
         return edge;
     }
 
-    private static void Deliver(ReadOnlySpan<double> group, long at, Span<double> output)
+    private static void Deliver(ReadOnlySpan<double> sums, long at, Span<double> output)
     {
-        var skip = (int)Math.Max(0, -at);
-        var count = (int)Math.Min(group.Length, output.Length - at) - skip;
-        group.Slice(skip, count).CopyTo(output[(int)(at + skip)..]);
+        var first = (int)Math.Max(0, -at);
+        var end = (int)Math.Min(PolyphaseKernel.GroupSize, output.Length - at);
+        for (var o = first; o < end; o++)
+            output[(int)(at + o)] = PolyphaseKernel.Total(sums, o);
     }
 
     private long Floor(long output, out int phase)

@@ -49,6 +49,17 @@ public sealed class QuantizerTests
     public void Quantize_Nothing_ReachesNothing() => Assert.Equal(QuantizedPeak.None, Quantizer.Quantize([], 24, null, 0, []));
 
     [Fact]
+    public void ToSamples_AnySteps_ComeBackAsTheyWere() => Gen.Select(Gen.Int[-(1 << 23), (1 << 23) - 1].Array[0, 50], Gen.Int[24, 32]).Sample((steps, bits) =>
+    {
+        var samples = new double[steps.Length];
+        Quantizer.ToSamples(steps, bits, samples);
+        Assert.Equal(steps.Select(s => s / Math.Pow(2, bits - 1)), samples);
+        var back = new int[steps.Length];
+        Quantizer.Quantize(samples, bits, null, 0, back);
+        Assert.Equal(steps, back);
+    });
+
+    [Fact]
     public void ToSingle_BeyondFullScale_IsKept()
     {
         var target = new float[2];
