@@ -33,7 +33,7 @@ internal static class CheckTables
             TakeTables.Seconds(check.Take),
             m.Mid.SamplePeak.ToString(),
             hasSide ? m.Side.SamplePeak.ToString() : "none",
-            hasSide ? m.SideMinusMid.ToString() : "none",
+            hasSide && !double.IsNaN(m.SideMinusMid.Value) ? m.SideMinusMid.ToString() : "none",
             Correlation(m.Correlation.Whole),
             Correlation(m.Correlation.Worst),
             m.Loudness.Integrated.ToString(),

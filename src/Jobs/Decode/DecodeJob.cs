@@ -1,6 +1,7 @@
 using System.Globalization;
-using System.Reflection;
 using Athwart.Jobs.Render;
+using Athwart.Jobs.Roles;
+using Athwart.Quantities;
 using Athwart.Recordings;
 using Athwart.Signals.FixedMath;
 
@@ -9,9 +10,6 @@ namespace Athwart.Jobs.Decode;
 /// <summary>Decodes raw mid-side recordings to stereo files, one or many.</summary>
 public static class DecodeJob
 {
-    /// <summary>The program's name and version, as recipes record it.</summary>
-    public static string Program { get; } = "Athwart " + (Assembly.GetExecutingAssembly().GetName().Version?.ToString(3) ?? "0");
-
     /// <summary>Runs it. A take that cannot be decoded is reported and the others go on.</summary>
     /// <exception cref="RenderException">Several takes were given and the output is no folder.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled; files that were complete stay.</exception>
@@ -36,20 +34,22 @@ public static class DecodeJob
     /// <summary>The recipe of a take before its trim is resolved and its metadata are set.</summary>
     internal static (Recipe Recipe, string RolesFrom) Plan(DecodeRequest request, TakeDescription take)
     {
-        var roles = PairRoles.Find(take, request.MidChannel, request.SideChannel);
+        var roles = RoleReader.Decide(take.Tracks, take.ChannelCount, new(request.MidChannel, request.SideChannel, request.InvertSide), RoleSettings.None);
+        // A take without a side is decoded with none: both channels are the mid.
+        var sideLevel = roles.SideChannel is null ? Decibels.Silence : request.SideLevel;
         var recipe = new Recipe
         {
-            Program = Program,
-            Source = RecipeSources.From(take, roles.MidChannel, roles.SideChannel) with
+            Program = ProgramName.WithVersion,
+            Source = RecipeSources.From(take, roles.MidChannel + 1, (roles.SideChannel ?? roles.MidChannel) + 1) with
             {
-                InvertSide = request.InvertSide,
+                InvertSide = roles.SideInverted,
                 FromFrame = request.FromFrame,
                 ToFrame = request.ToFrame ?? take.FrameCount,
             },
             Treatment = new()
             {
-                SideLevelDecibels = double.IsNegativeInfinity(request.SideLevel.Value) ? null : request.SideLevel.Value,
-                SideGain = FixedGain.AmplitudeRatio(request.SideLevel.Value),
+                SideLevelDecibels = double.IsNegativeInfinity(sideLevel.Value) ? null : sideLevel.Value,
+                SideGain = FixedGain.AmplitudeRatio(sideLevel.Value),
                 Trim = request.Trim,
                 FadeInFrames = request.FadeInFrames,
                 FadeOutFrames = request.FadeOutFrames,
@@ -62,7 +62,7 @@ public static class DecodeJob
                 Seed = request.Seed,
             },
         };
-        return (recipe, roles.Evidence);
+        return (recipe, roles.Explanation);
     }
 
     private static DecodedTake Decode(DecodeRequest request, TakeDescription take, string target, RenderOptions options, CancellationToken cancellation)
