@@ -77,7 +77,7 @@ public sealed partial class DocumentationTests
 
         var mentions = Repository.Files()
             .Where(file => !file.EndsWith(".lock.json", StringComparison.Ordinal) && IsText(file))
-            .SelectMany(file => words.Where(word => Repository.Read(file).Contains(word, StringComparison.OrdinalIgnoreCase)).Select(word => $"{file}: {word}"));
+            .SelectMany(file => words.Where(word => HoldsWord(Repository.Read(file), word)).Select(word => $"{file}: {word}"));
 
         Assert.Empty(mentions);
     }
@@ -96,6 +96,24 @@ public sealed partial class DocumentationTests
             .Where(kind => !listed.Contains($"`{kind}`", StringComparison.Ordinal));
 
         Assert.Empty(missing);
+    }
+
+    [Theory]
+    [InlineData("as the minutes say", false)]
+    [InlineData("the MINUTE says", true)]
+    [InlineData("minute", true)]
+    public void AWord_IsFoundWholeOnly(string text, bool holds) => Assert.Equal(holds, HoldsWord(text, "minute"));
+
+    // Longer words that begin alike mean something else.
+    private static bool HoldsWord(string text, string word)
+    {
+        for (var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            if (at + word.Length == text.Length || !char.IsLetter(text[at + word.Length]))
+                return true;
+        }
+
+        return false;
     }
 
     private static bool IsText(string file) => Path.GetExtension(file) is
