@@ -44,7 +44,7 @@ internal static class RenderCommand
 
     private static int Write(Screen screen, RenderReport report)
     {
-        screen.Line(string.Create(CultureInfo.InvariantCulture, $"{report.Result.Path}: {report.Result.Frames} frames, SHA-256 {report.Result.Sha256}"));
+        screen.Line(string.Create(CultureInfo.InvariantCulture, $"{report.Result.Path}: {report.Result.Frames} frames{(report.Result.Sha256.Length > 0 ? ", SHA-256 " + report.Result.Sha256 : "")}"));
         if (report.Recovery is { } recovery)
             screen.Line(string.Create(
                 CultureInfo.InvariantCulture,

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Athwart.Cli.Output;
+using Athwart.Jobs.Sessions;
 using Athwart.Jobs.TakeIn;
 
 namespace Athwart.Cli.Commands;
@@ -45,7 +46,8 @@ internal static class TakeInCommand
         TakeInReport report;
         using (var progress = new ProgressLine(screen))
             report = new TakeInJob().Run(request, new TakeInProgressLine(progress), cancellation);
-        Write(screen, report);
+        Write(screen, report, showNext: false);
+        Takes(screen, report, cancellation);
         if (report.Cancelled)
             return ExitCode.Cancelled;
         return report.Complete ? ExitCode.Done : report.DiskFull ? ExitCode.Storage : ExitCode.FaultFound;
@@ -57,7 +59,7 @@ internal static class TakeInCommand
         foreach (var file in report.Files.Where(f => f.Message.Length > 0))
             screen.Line($"  {file.CardPath}: {file.Message}");
         foreach (var entry in report.Skipped)
-            screen.Line($"  left alone: {entry.Message}");
+            screen.Line($"  left alone: {entry.CardPath}: {entry.Message}");
         int Count(TakenFileStatus status) => report.Files.Count(f => f.Status == status);
         screen.Line(string.Create(
             CultureInfo.InvariantCulture,
@@ -65,7 +67,18 @@ internal static class TakeInCommand
         if (report.Cancelled || report.DiskFull)
             screen.Line("What was copied is sound. Run the same command again to go on.");
         else if (showNext)
-            screen.Line($"Session '{report.Session.Name}'. Next: athwart check --library \"{report.LibraryFolder}\" --session \"{report.Session.Name}\"");
+            screen.Line($"Next: athwart check --library \"{report.LibraryFolder}\" --session \"{report.Session.Name}\"");
+    }
+
+    // The takes are put together at once, so that the recordist sees what the card held before it is wiped.
+    private static void Takes(Screen screen, TakeInReport report, CancellationToken cancellation)
+    {
+        if (report.Cancelled || report.DiskFull)
+            return;
+        var takes = ListJob.Session(report.LibraryFolder, report.Session.Id.Value, cancellation).Takes;
+        screen.Line(string.Create(CultureInfo.InvariantCulture, $"Session '{report.Session.Name}' holds {takes.Takes.Count} takes."));
+        TakeTables.Refused(screen, takes.Refused);
+        screen.Line($"Next: athwart check --library \"{report.LibraryFolder}\" --session \"{report.Session.Name}\"");
     }
 
     private static string ReadBack(ReadBackSource source) => source switch
