@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.CommandLine.Parsing;
 using Athwart.Cli.Commands;
 
 namespace Athwart.Cli;
@@ -17,8 +18,9 @@ internal static class CommandTree
         var parsed = Create(screen).Parse(args);
         // A suggestion request is answered even though its command line is not finished yet.
         var isDirective = args.Length > 0 && args[0].StartsWith('[');
-        if (parsed.Errors.Count > 0 && !isDirective)
-            return Misused(parsed, screen);
+        var unknown = isDirective ? [] : UnknownOptions(parsed).ToList();
+        if (unknown.Count > 0 || (parsed.Errors.Count > 0 && !isDirective))
+            return Misused(parsed, unknown, screen);
         return await parsed.InvokeAsync(new InvocationConfiguration
         {
             Output = screen.Output,
@@ -51,9 +53,23 @@ internal static class CommandTree
         return root;
     }
 
-    private static int Misused(ParseResult parsed, Screen screen)
+    // The parser takes a mistyped option for a file of that name wherever a command takes files.
+    private static IEnumerable<string> UnknownOptions(ParseResult parsed)
     {
-        foreach (var error in parsed.Errors)
+        if (parsed.Action is HelpWithExamples || parsed.Tokens.Any(t => t.Type == TokenType.DoubleDash))
+            return [];
+        return parsed.CommandResult.Children.OfType<ArgumentResult>()
+            .SelectMany(a => a.Tokens)
+            .Select(t => t.Value)
+            .Where(v => v.Length > 1 && v[0] == '-');
+    }
+
+    private static int Misused(ParseResult parsed, List<string> unknown, Screen screen)
+    {
+        foreach (var option in unknown)
+            screen.Error($"There is no option '{option}' here. A file of that name is written './{option}'.");
+        // What else is wrong may only follow from the word that was mistyped.
+        foreach (var error in unknown.Count > 0 ? [] : parsed.Errors)
             screen.Error(error.Message);
         var command = parsed.CommandResult.Command;
         screen.Error(command is RootCommand ? "Try 'athwart --help'." : $"Try 'athwart {command.Name} --help'.");

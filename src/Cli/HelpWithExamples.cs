@@ -8,6 +8,10 @@ namespace Athwart.Cli;
 internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLineAction
 {
     /// <inheritdoc/>
+    /// <remarks>Who asks for help has not written the command in full yet: what is missing from it is no error.</remarks>
+    public override bool ClearsParseErrors => true;
+
+    /// <inheritdoc/>
     public override int Invoke(ParseResult parseResult)
     {
         var result = usual.Invoke(parseResult);

@@ -72,13 +72,19 @@ internal static class DecodeCommand
             foreach (var finding in take.Findings)
                 screen.Line($"{take.Name}: {finding.Message}");
             if (take.Error is { } error)
-                worst = Math.Max(worst, Failures.Run(screen, () => throw error));
+                worst = Math.Max(worst, Failures.Run(screen, () => throw Refusal(take, error)));
             else
                 Write(screen, take, request.SideLevel);
         }
 
         return worst;
     }
+
+    // Unless it may be replaced, a file that is there already is what stopped the writing.
+    private static Exception Refusal(DecodedTake take, Exception error) =>
+        error is IOException && take.Recipe?.Output.File is { Length: > 0 } target && File.Exists(target)
+            ? new JobException(JobErrorKind.Refused, error.Message + ".", "Or give --overwrite.", error)
+            : error;
 
     private static void Write(Screen screen, DecodedTake take, Decibels sideLevel)
     {

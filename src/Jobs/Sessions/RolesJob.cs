@@ -22,16 +22,16 @@ public static class RolesJob
         using var library = Library.Open(request.Library, LibraryAccess.Write);
         var session = library.RequireSession(request.Session);
         if (request.Take is null)
-            SetSession(library, session, request);
+            SetSession(library, session, request, cancellation);
         else
             SetTake(library, SessionLoader.Require(SessionLoader.Load(library, session, cancellation), request.Take), request);
         return SessionLoader.Load(library, library.RequireSession(session.Id.Value), cancellation);
     }
 
-    private static void SetSession(Library library, Session session, RolesRequest request)
+    private static void SetSession(Library library, Session session, RolesRequest request, CancellationToken cancellation)
     {
         var before = request.Clear ? new SessionDefaults { SideLevel = session.Defaults.SideLevel } : session.Defaults;
-        library.UpdateSession(session with
+        var after = session with
         {
             Defaults = before with
             {
@@ -39,7 +39,10 @@ public static class RolesJob
                 SideChannel = request.Roles.SideChannel ?? before.SideChannel,
                 InvertSide = request.Roles.SideInverted ?? before.InvertSide,
             },
-        });
+        };
+        // Refused before it is kept: a channel that a take does not have would keep the whole session from being read.
+        SessionLoader.Load(library, after, cancellation);
+        library.UpdateSession(after);
     }
 
     private static void SetTake(Library library, SessionTake take, RolesRequest request)

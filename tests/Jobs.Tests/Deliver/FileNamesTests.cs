@@ -23,7 +23,7 @@ public sealed class FileNamesTests
     {
         var names = new FileNames();
 
-        Assert.Equal(["Gate", "gate-2", "GATE-3"], new[] { "Gate", "gate", "GATE" }.Select(names.Unique));
+        Assert.Equal(["Gate", "gate-2", "GATE-3"], new[] { "Gate", "gate", "GATE" }.Select(names.Unique), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using Athwart.Jobs;
 using Athwart.Jobs.Deliver.Naming;
 
 namespace Athwart.Jobs.Tests.Deliver;
@@ -7,7 +6,12 @@ public sealed class NameTemplateTests
 {
     private static readonly Dictionary<string, string> Values = new(StringComparer.Ordinal)
     {
-        ["date"] = "2026-05-14", ["take"] = "T01", ["effect"] = "gate boom", ["kind"] = "stereo", ["index"] = "7", ["scene"] = "",
+        ["date"] = "2026-05-14",
+        ["take"] = "T01",
+        ["effect"] = "gate boom",
+        ["kind"] = "stereo",
+        ["index"] = "7",
+        ["scene"] = "",
     };
 
     [Theory]
