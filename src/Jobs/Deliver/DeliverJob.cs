@@ -116,7 +116,6 @@ public sealed class DeliverJob(TimeProvider? clock = null)
             Date = session.Session.Date,
             Recordist = request.Recordist,
             Sessions = [session.Session.Name],
-            Cautions = Cautions,
             Effects = [.. parts.Select(p => p.Card)],
             Program = ProgramName.WithVersion,
         })));
@@ -134,9 +133,6 @@ public sealed class DeliverJob(TimeProvider? clock = null)
         ManifestFiles.Write(staging, manifest);
         return manifest;
     }
-
-    private static IReadOnlyList<string> Cautions { get; } =
-        ["Start headphones and loudspeakers at their lowest level: effects can be far louder than speech."];
 
     private static ManifestFile Listed(string staging, string file, string kind)
     {

@@ -156,10 +156,10 @@ internal sealed class EffectMetadata
     private string Uid(string kind) => "ATHWART" + Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(
         string.Create(CultureInfo.InvariantCulture, $"{_effect.SourceSha256}|{_effect.From}|{_effect.To}|{kind}|{_effect.SideLevel.Value:R}"))))[..32];
 
-    // bext is ASCII; what it cannot hold stays whole in iXML and is only hinted at here.
+    // bext is ASCII; what it cannot hold stays whole in iXML and is a question mark here.
     private static string Ascii(string text, int bytes)
     {
-        var plain = new string([.. text.Normalize(NormalizationForm.FormD).Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark).Select(c => c is >= ' ' and < '\u007F' ? c : '?')]);
+        var plain = new string([.. text.EnumerateRunes().Select(r => r.Value is >= ' ' and < 0x7F ? (char)r.Value : '?')]);
         return plain.Length <= bytes ? plain : plain[..bytes];
     }
 }

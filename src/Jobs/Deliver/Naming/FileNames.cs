@@ -23,12 +23,12 @@ public sealed class FileNames
 
     /// <summary>A name without what file systems refuse: controls and <c>&lt;&gt;:"/\|?*</c> become '-'.</summary>
     /// <param name="wanted">Any text.</param>
-    /// <returns>At least one and at most <see cref="LongestBaseName"/> bytes, composed (NFC), no leading or trailing blank or trailing dot.</returns>
+    /// <returns>At least one and at most <see cref="LongestBaseName"/> bytes, no halves of letters, no leading or trailing blank or trailing dot.</returns>
     public static string Clean(string wanted)
     {
         ArgumentNullException.ThrowIfNull(wanted);
         var clean = new StringBuilder(wanted.Length);
-        foreach (var rune in Composed(wanted).EnumerateRunes())
+        foreach (var rune in wanted.EnumerateRunes().Where(r => r != Rune.ReplacementChar))
             clean.Append(IsRefused(rune) ? "-" : rune.ToString());
         var name = Shorten(clean.ToString().Trim().TrimEnd('.', ' '), LongestBaseName);
         if (name.Length == 0 || name.All(c => c == '.'))
@@ -55,10 +55,6 @@ public sealed class FileNames
 
     /// <summary>Whether a name was given out, whatever its case.</summary>
     public bool IsTaken(string name) => _taken.Contains(name);
-
-    // Text that is not valid UTF-16 cannot be composed; its broken halves are dropped first.
-    private static string Composed(string text) =>
-        string.Concat(text.EnumerateRunes().Where(r => r != Rune.ReplacementChar).Select(r => r.ToString())).Normalize(NormalizationForm.FormC);
 
     private static bool IsRefused(Rune rune) =>
         Rune.IsControl(rune) || rune.Value is '<' or '>' or ':' or '"' or '/' or '\\' or '|' or '?' or '*';
