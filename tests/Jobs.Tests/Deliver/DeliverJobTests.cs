@@ -1,0 +1,131 @@
+using Athwart.Jobs.Cut;
+using Athwart.Jobs.Render;
+using Athwart.Jobs.Tests.Render;
+using Athwart.Jobs.Verify;
+
+namespace Athwart.Jobs.Tests.Deliver;
+
+public sealed class DeliverJobTests : IDisposable
+{
+    private readonly SmallSession _session = new();
+
+    [Fact]
+    public void AFolderThatHoldsSomething_IsRefused_AndLeftAsItIs()
+    {
+        _session.Add("gate").TakeIn();
+        Directory.CreateDirectory(_session.Folder);
+        File.WriteAllText(Path.Combine(_session.Folder, "mine.txt"), "mine");
+        var refused = Assert.Throws<JobException>(() => _session.Deliver());
+        Assert.Equal(JobErrorKind.Refused, refused.Kind);
+        Assert.Contains(_session.Folder, refused.Message, StringComparison.Ordinal);
+        Assert.Equal("mine.txt", Path.GetFileName(Assert.Single(Directory.GetFileSystemEntries(_session.Folder))));
+    }
+
+    [Fact]
+    public void AnEmptyFolder_IsUsed_AndADeliveryNeverGoesOverAnother()
+    {
+        _session.Add("gate").TakeIn();
+        Directory.CreateDirectory(_session.Folder);
+        _session.Deliver();
+        Assert.True(VerifyJob.Run(new(_session.Folder), null, CancellationToken.None).IsSound);
+        Assert.Throws<JobException>(() => _session.Deliver());
+        Assert.True(VerifyJob.Run(new(_session.Folder), null, CancellationToken.None).IsSound);
+    }
+
+    [Fact]
+    public void AnEffectThatWouldClip_IsRefused_WithTheTrimItNeeds_AndNothingIsDelivered()
+    {
+        _session.Add("boom", level: 2.4).Add("gate").TakeIn();
+        var refused = Assert.Throws<RenderException>(() => _session.Deliver());
+        Assert.Equal(RenderErrorKind.Overload, refused.Kind);
+        Assert.True(refused.NeededTrim!.Value.Value < 0);
+        Assert.Contains("'boom'", refused.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(".unfinished", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(["card", "library"], Directory.GetFileSystemEntries(_session.Root).Select(Path.GetFileName).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+
+        var needed = refused.NeededTrim!.Value.Value;
+        var tooLittle = Assert.Throws<RenderException>(() => _session.Deliver(_session.Request with { Trim = new(TrimKind.Gain, needed + 0.1) }));
+        Assert.Equal(RenderErrorKind.Overload, tooLittle.Kind);
+        Assert.Equal(2, _session.Deliver(_session.Request with { Trim = new(TrimKind.Gain, needed) }).Effects);
+    }
+
+    [Fact]
+    public void WithACeiling_OnlyTheLoudEffectIsTrimmed()
+    {
+        _session.Add("boom", level: 2.4).Add("gate").TakeIn();
+        var manifest = _session.Deliver(_session.Request with { Trim = new(TrimKind.Ceiling, -1) }).Manifest;
+        Recipe Of(string effect) => RecipeFiles.Read(Path.Combine(_session.Folder, manifest.Files.Single(f => f.Kind == "recipe" && f.Effect == effect).Path));
+        Assert.True(Of("boom").Treatment.TrimDecibels < 0);
+        Assert.Equal(0, Of("gate").Treatment.TrimDecibels);
+        Assert.InRange(manifest.Files.Single(f => f.Kind == "stereo" && f.Effect == "boom").TruePeakDbtp!.Value, -1.05, -1 + 0.02);
+    }
+
+    [Fact]
+    public void NamesThatCollide_AreNumbered_AndNoFileIsLost()
+    {
+        _session.Add("gate").Add("GATE2", seed: 2).Add("boat", seed: 3).TakeIn();
+        var report = _session.Deliver(_session.Request with { Template = "effect {kind}", Mono = true });
+        Assert.Equal(3, report.Effects);
+        Assert.Equal(report.Manifest.Files.Count, report.Manifest.Files.Select(f => f.Path.ToUpperInvariant()).Distinct(StringComparer.Ordinal).Count());
+
+        // Three effects of five files each, the report and the table.
+        Assert.Equal((3 * 5) + 2, report.Manifest.Files.Count);
+        Assert.True(VerifyJob.Run(new(_session.Folder), null, CancellationToken.None).IsSound);
+    }
+
+    [Fact]
+    public void CharactersThatNoFileNameMayHave_ArePutAside()
+    {
+        _session.Add("gate").TakeIn();
+        _session.Cut("gate", "clang: a/b\\c?*\"<>| ../..");
+        var report = _session.Deliver();
+        foreach (var file in report.Manifest.Files)
+        {
+            Assert.Equal(file.Path, Path.GetFileName(file.Path));
+            Assert.Equal(-1, file.Path.AsSpan().IndexOfAny("/\\:?*\"<>|"));
+        }
+
+        Assert.Equal(report.Manifest.Files.Count + 1, Directory.GetFiles(_session.Folder).Length);
+    }
+
+    [Fact]
+    public void ATakeOfOneChannel_IsDelivered_AsTheMidTwice()
+    {
+        _session.Add("spot", channels: 1).TakeIn();
+        var report = _session.Deliver();
+        var raw = TestTakes.Steps(Path.Combine(_session.Card, "spot.wav"))[0];
+        var stereo = TestTakes.Steps(Path.Combine(_session.Folder, report.Manifest.Files.Single(f => f.Kind == "stereo").Path));
+        Assert.Equal(raw, stereo[0]);
+        Assert.Equal(raw, stereo[1]);
+        Assert.True(VerifyJob.Run(new(_session.Folder), null, CancellationToken.None).IsSound);
+    }
+
+    [Fact]
+    public void FadesOfACut_LieInsideIt_AndTheRawPairHasNone()
+    {
+        _session.Add("gate").TakeIn();
+        _session.Cut("gate", "clang", from: TakePlace.AtFrame(1000), to: TakePlace.AtFrame(5000), fadeSeconds: 0.01);
+        var report = _session.Deliver();
+        var raw = TestTakes.Steps(Path.Combine(_session.Card, "gate.wav"));
+        var pair = TestTakes.Steps(Path.Combine(_session.Folder, report.Manifest.Files.Single(f => f.Kind == "midside").Path));
+        var stereo = TestTakes.Steps(Path.Combine(_session.Folder, report.Manifest.Files.Single(f => f.Kind == "stereo").Path));
+        Assert.Equal(raw[0][1000..5000], pair[0]);
+        Assert.Equal(raw[1][1000..5000], pair[1]);
+        Assert.InRange(stereo[0][0], -4, 4);
+
+        // Behind the fade's 480 frames the mono fold is the mid to the bit again.
+        Assert.Equal(raw[0][1480..5000], Enumerable.Range(480, 3520).Select(n => (stereo[0][n] + stereo[1][n]) / 2));
+    }
+
+    [Fact]
+    public void AnEffectThatIsNotThere_IsNamed()
+    {
+        _session.Add("gate").TakeIn();
+        _session.Cut("gate", "clang", CutSource.Whole);
+        Assert.Contains("'bell'", Assert.Throws<JobException>(() => _session.Deliver(_session.Request with { Effects = ["bell"] })).Message, StringComparison.Ordinal);
+        Assert.Contains("'boat'", Assert.Throws<JobException>(() => _session.Deliver(_session.Request with { Takes = ["boat"] })).Message, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_session.Folder));
+    }
+
+    public void Dispose() => _session.Dispose();
+}
