@@ -82,7 +82,7 @@ public sealed class DeliverJobTests : IDisposable
         foreach (var file in report.Manifest.Files)
         {
             Assert.Equal(file.Path, Path.GetFileName(file.Path));
-            Assert.Equal(-1, file.Path.AsSpan().IndexOfAny("/\\:?*\"<>|"));
+            Assert.DoesNotMatch("[/\\\\:?*\"<>|]", file.Path);
         }
 
         Assert.Equal(report.Manifest.Files.Count + 1, Directory.GetFiles(_session.Folder).Length);
