@@ -1,6 +1,5 @@
 using Athwart.Jobs.Cut;
 using Athwart.Jobs.Tests.Deliver;
-using Athwart.Recordings;
 
 namespace Athwart.Jobs.Tests.Cut;
 
