@@ -48,7 +48,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         catch (RenderException e)
         {
             // The path in the staging folder means nothing to the recordist; the effect does.
-            var reason = e.Message.Replace(Path.Combine(staging, names.Stereo) + ": ", "", StringComparison.Ordinal);
+            var reason = e.Message.Replace(Path.Combine(staging, take.Roles.SideChannel is null ? names.Mono : names.Stereo) + ": ", "", StringComparison.Ordinal);
             throw new RenderException(e.Kind, $"Effect '{effect.Name}' of take '{take.Name}': {reason} With --ceiling -1 only effects that need it are trimmed.", e.NeededTrim, e);
         }
     }
@@ -57,6 +57,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     {
         using var recording = Source.Open();
         var (measures, portrait) = Listen(recording, cancellation);
+        if (take.Roles.SideChannel is null)
+            return MakeMonoOnly(recording, measures, portrait, staging, folder, sourceHashes, cancellation);
         var recipe = Trims.Resolve(recording, Recipe(RenderKind.Stereo, sourceHashes), rate => new ProgrammeMeter(rate), 1, cancellation);
         var (stereo, meter) = Render(recording, recipe, staging, folder, names.Stereo, names.Recipe, "stereo", cancellation);
         WriteRawPair(recording, recipe, staging, cancellation);
@@ -67,9 +69,19 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
             Render(recording, mono, staging, folder, names.Mono, names.MonoRecipe, "mono", cancellation);
         }
 
-        var delivered = new DeliveredEffect(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))]);
-        return new(_files, Card(measures, portrait, recipe, stereo, meter), delivered);
+        return Parts(Card(measures, portrait, recipe, stereo, meter, names.Stereo));
     }
+
+    // One channel has no side: a stereo file would be the mid twice, and a raw pair would name a side that never was.
+    private DeliveredEffectParts MakeMonoOnly(Take recording, TakeMeasures measures, TakePortrait portrait, string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
+    {
+        var recipe = Trims.Resolve(recording, Recipe(RenderKind.Mono, sourceHashes), rate => new ProgrammeMeter(rate), 1, cancellation);
+        var (mono, meter) = Render(recording, recipe, staging, folder, names.Mono, names.MonoRecipe, "mono", cancellation);
+        return Parts(Card(measures, portrait, recipe, mono, meter, names.Mono));
+    }
+
+    private DeliveredEffectParts Parts(ReportEffect card) =>
+        new(_files, card, new(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))]));
 
     private (TakeMeasures Measures, TakePortrait Portrait) Listen(Take recording, CancellationToken cancellation)
     {
@@ -175,7 +187,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         _files.Add(new() { Path = file, Kind = kind, Effect = effect.Name, Bytes = new FileInfo(path).Length, Sha256 = RenderEngine.HashOf(path) });
     }
 
-    private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, Recipe recipe, RenderResult stereo, DeliveryMeter meter) => new()
+    private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, Recipe recipe, RenderResult stereo, DeliveryMeter meter, string audition) => new()
     {
         Name = effect.Name,
         Description = metadata.Description,
@@ -186,7 +198,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         SideLevel = effect.SideLevel,
         Trim = new(recipe.Treatment.TrimDecibels),
         TrimReason = recipe.Treatment.TrimDecibels == 0 ? "" : TrimReason(recipe.Treatment.Trim),
-        AuditionFile = names.Stereo,
+        AuditionFile = audition,
         Files = [.. _files.Select(f => new ReportFile(f.Kind, f.Path, f.Sha256))],
         Portrait = portrait,
         Loudness = new()

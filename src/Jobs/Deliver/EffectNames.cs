@@ -31,7 +31,7 @@ internal sealed class EffectNames(DeliverRequest request)
 
         var stereo = Base("stereo");
         var midside = Base("midside");
-        var mono = request.Mono ? Base("mono") : "";
+        var mono = request.Mono || take.Roles.SideChannel is null ? Base("mono") : "";
         return new(stereo + ".wav", midside + ".wav", mono + ".wav", stereo + ".recipe.json", mono + ".recipe.json");
     }
 

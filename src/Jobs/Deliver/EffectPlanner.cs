@@ -56,7 +56,7 @@ internal static class EffectPlanner
     private static EffectPlan Settle(Library library, Session session, SessionTake take, EffectPlan effect, DeliverRequest request, int index) => effect with
     {
         Index = index,
-        // A take without a side is delivered with none: both channels are the mid.
+        // A take without a side is delivered with none.
         SideLevel = take.Roles.SideChannel is null ? Decibels.Silence : effect.CutSideLevel ?? request.SideLevel ?? session.Defaults.SideLevel ?? Decibels.Unity,
         SessionDate = session.Date,
         SourceSha256 = library.GetFile(take.Catalogued.Parts[0].File)?.Sha256 ?? "",

@@ -55,6 +55,7 @@ public sealed class FileNamesTests
                 File.Delete(path);
                 return there && Encoding.UTF8.GetByteCount(name) <= FileNames.LongestBaseName;
             },
-            iter: 500);
+            iter: 500,
+            threads: 1);
     }
 }

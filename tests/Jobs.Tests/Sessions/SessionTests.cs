@@ -14,8 +14,8 @@ public sealed class SessionTests : IDisposable
     public void RolesOfTheSession_AndOfOneTake_ChangeWhatIsDecoded()
     {
         _session.Add("boat").Add("gate", seed: 2).TakeIn();
-        Set(null, new(1, 0, null));
-        Set("gate", new(0, 1, true));
+        Set(null, new(2, 1, null));
+        Set("gate", new(1, 2, true));
         var report = _session.Deliver();
         foreach (var (take, mid, side, sign) in new[] { ("boat", 1, 0, 1), ("gate", 0, 1, -1) })
         {
@@ -34,7 +34,7 @@ public sealed class SessionTests : IDisposable
     public void AClearedSetting_IsForgotten()
     {
         _session.Add("gate").TakeIn();
-        Set("gate", new(1, 0, true));
+        Set("gate", new(2, 1, true));
         var take = Assert.Single(RolesJob.Run(new(_session.Library, SmallSession.Session, "gate", RoleSettings.None, Clear: true), CancellationToken.None).Takes);
         Assert.Equal((0, 1, false), (take.Roles.MidChannel, take.Roles.SideChannel, take.Roles.SideInverted));
     }
