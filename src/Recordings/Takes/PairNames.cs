@@ -35,6 +35,7 @@ internal sealed partial record PairName(string Stem, string Style, int Order)
         };
     }
 
-    [GeneratedRegex(@"^(?<stem>.+?)[-_. ]+(?:(?<word>L|R|LEFT|RIGHT|M|S|MID|SIDE)|(?<word>TR|TRACK|CH|CHAN|MONO|IN|A)[-_ ]?(?<digits>[0-9]{1,2})|(?<word>)(?<digits>[1-9]))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    // A file name has 255 letters at the most and takes microseconds; the limit is for a pattern gone wrong, not for a busy machine.
+    [GeneratedRegex(@"^(?<stem>.+?)[-_. ]+(?:(?<word>L|R|LEFT|RIGHT|M|S|MID|SIDE)|(?<word>TR|TRACK|CH|CHAN|MONO|IN|A)[-_ ]?(?<digits>[0-9]{1,2})|(?<word>)(?<digits>[1-9]))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Pattern();
 }
