@@ -70,7 +70,8 @@ public readonly record struct TakePlace
     {
         seconds = 0;
         var fields = text.Split(':');
-        if (fields.Length > 3 || !double.TryParse(fields[^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out seconds))
+        // The parser of the system reads 'NaN' and '∞' as numbers, whatever the style.
+        if (fields.Length > 3 || !double.TryParse(fields[^1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out seconds) || !double.IsFinite(seconds))
             return false;
         double unit = 60;
         for (var i = fields.Length - 2; i >= 0; i--, unit *= 60)
