@@ -14,7 +14,7 @@ public sealed class RoleReaderTests
         Assert.Contains("channel 2 'M-MID_SIDE' is mid", roles.Explanation, StringComparison.Ordinal);
     }
 
-    // Source: a stored transcription of the iXML function dictionary carries stray blanks (docs/sources.md#ixml).
+    // Source: a stored copy of the iXML function dictionary has stray blanks (docs/sources.md#ixml).
     [Fact]
     public void AFunctionWithAStrayBlankStillCounts() =>
         Assert.Equal(RoleEvidence.TrackFunction, Decide([Track("", " M-MID_SIDE "), Track("", "S-MID_SIDE ")]).Evidence);
