@@ -89,7 +89,7 @@ internal static class ChannelDetector
             SizeUnit = "dB",
             Message = exact
                 ? $"Mid and side are the same, sample for sample{inverted}: there is no side."
-                : Text($"The side is a copy of the mid at {gain}{inverted}, to {residual:0} dB: there is no side."),
+                : Text($"The side is a copy of the mid at {gain}{inverted}, to {new Decibels(residual)}: there is no side."),
             Remedy = "Deliver the mid as mono; look for a recorder set to dual mono, or one microphone routed to both inputs.",
             Evidence = [new("residual", residual, "dB"), new("gain of the copy", gain.Value, "dB")],
         };

@@ -84,9 +84,9 @@ internal static class ClippingDetector
             Role = role.Role,
             Range = runs.Stretches.MaxBy(s => s.PeakAmplitude)?.Range,
             Size = role.SamplePeak.Value,
-            SizeUnit = "dB",
+            SizeUnit = "dBFS",
             Message = Text($"The {Name(role.Role)} goes to {role.SamplePeak} in floating point, {runs.Frames} samples beyond full scale; they are whole."),
-            Remedy = Text($"Nothing is lost; deliver in integers only with a trim of {-role.SamplePeak.Value:0.0} dB or lower."),
+            Remedy = Text($"Nothing is lost; deliver in integers only with a trim of {new Decibels(-Math.Ceiling(role.SamplePeak.Value * 10) / 10)} or lower."),
             Evidence = [new("samples beyond full scale", runs.Frames, ""), new("peak", role.SamplePeak.Value, "dBFS"), new("sample rate", m.SampleRateHertz, "Hz")],
         };
     }
@@ -117,9 +117,9 @@ internal static class ClippingDetector
             Role = worst.Role,
             Range = stretch?.Range,
             Size = worst.SamplePeak.Value,
-            SizeUnit = "dB",
+            SizeUnit = "dBFS",
             Message = Text($"Decoded at this side level, {Name(worst.Role)} goes {worst.SamplePeak.Value:0.0} dB beyond full scale ({m.Left.FullScale.Count + m.Right.FullScale.Count} times); mid and side themselves do not."),
-            Remedy = Text($"Deliver with a trim of {-Math.Ceiling(peak.Value * 10) / 10:0.0} dB or lower, in floating point, or with a lower side level."),
+            Remedy = Text($"Deliver with a trim of {new Decibels(-Math.Ceiling(peak.Value * 10) / 10)} or lower, in floating point, or with a lower side level."),
             Evidence = [new("sample peak", worst.SamplePeak.Value, "dBFS"), new("true peak", peak.Value, "dBTP"), new("trim needed", -peak.Value, "dB")],
         };
     }

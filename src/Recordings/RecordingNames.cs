@@ -5,7 +5,8 @@ public static class RecordingNames
 {
     private static readonly string[] Extensions = [".wav", ".wave", ".bwf", ".rf64", ".bw64", ".flac", ".aif", ".aiff", ".aifc"];
 
-    private static readonly string[] SystemFolders = ["System Volume Information", "$RECYCLE.BIN", "RECYCLER", "LOST.DIR", "lost+found", "FOUND.000", "__MACOSX"];
+    // Common practice of desktop systems and recorders, no source. FOUND.000 is not among them: what a disk check saved may be a lost take.
+    private static readonly string[] SystemFolders = ["System Volume Information", "$RECYCLE.BIN", "RECYCLER", "LOST.DIR", "lost+found", "__MACOSX"];
 
     /// <summary>Whether the extension, in any case, is one of .wav .wave .bwf .rf64 .bw64 .flac .aif .aiff .aifc.</summary>
     public static bool LooksLikeRecording(string path) => Extensions.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);

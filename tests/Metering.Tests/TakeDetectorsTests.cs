@@ -74,7 +74,7 @@ public class TakeDetectorsTests
         var finding = Assert.Single(Find(tone, tone.Times(0.5).Plus(Noise(tone.Length, 0.05, 3))), f => f.Kind == FindingKinds.DecodedOverload);
         Assert.Equal(ChannelRole.Left, finding.Role);
         Assert.InRange(finding.Size!.Value, 2.4, 3.2);
-        Assert.Contains("trim of -", finding.Remedy, StringComparison.Ordinal);
+        Assert.Contains("trim of −", finding.Remedy, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Athwart.Cli.Output;
-using Athwart.Jobs;
 using Athwart.Jobs.Render;
 
 namespace Athwart.Cli.Commands;
@@ -25,8 +24,6 @@ internal static class RenderCommand
         { recipe, to, midside, stereo, overwrite, threads };
         command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () =>
         {
-            if (parsed.GetValue(to) is { } target && File.Exists(target) && !parsed.GetValue(overwrite))
-                throw new JobException(JobErrorKind.Refused, $"'{target}' is there already.", "Choose another name, or give --overwrite.");
             RenderReport report;
             using (var progress = new ProgressLine(screen))
             {

@@ -13,14 +13,20 @@ internal static class CheckTables
 
     public static void Write(Screen screen, CheckReport report)
     {
+        if (report.Takes.Count > 0)
+            Overview(screen, report);
+        foreach (var check in report.Takes)
+            Details(screen, check);
+        TakeTables.Refused(screen, report.Refused);
+    }
+
+    private static void Overview(Screen screen, CheckReport report)
+    {
         var table = TakeTables.Plain("Take", "Length", "Mid peak", "Side peak", "Side − mid", "L/R corr.", "Worst", "Loudness", "True peak", "Verdict");
         foreach (var check in report.Takes)
             table.AddRow(Cells(check).Select(Markup.Escape).ToArray());
         screen.Console.Write(table);
         screen.Line($"Left and right are predicted at a side level of {report.SideLevel}.");
-        foreach (var check in report.Takes)
-            Details(screen, check);
-        TakeTables.Refused(screen, report.Refused);
     }
 
     private static string[] Cells(TakeCheck check)

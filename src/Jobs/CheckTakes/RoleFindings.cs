@@ -62,7 +62,7 @@ internal static class RoleFindings
 
     private static string Residual(DecodedPairMatch match) => double.IsNegativeInfinity(match.Residual.Value)
         ? "to the last bit"
-        : string.Create(CultureInfo.InvariantCulture, $"residual {match.Residual.Value:0.0} dB");
+        : $"residual {match.Residual}";
 
     // Rounded to two decimals a tiny negative level would read '-0.00'.
     private static double Signless(double decibels) => Math.Abs(decibels) < 0.005 ? 0 : decibels;

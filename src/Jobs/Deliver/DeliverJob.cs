@@ -25,53 +25,21 @@ public sealed class DeliverJob(TimeProvider? clock = null)
     private readonly TimeProvider _clock = clock ?? TimeProvider.System;
 
     /// <summary>Delivers.</summary>
-    /// <exception cref="JobException">The folder holds something already, or something named is not there.</exception>
+    /// <exception cref="JobException">The folder holds something already or another process delivers into it, or something named is not there.</exception>
     /// <exception cref="RenderException">An effect does not fit its word; nothing is delivered.</exception>
     public DeliverReport Run(DeliverRequest request, IProgress<JobProgress>? progress, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
         var folder = Path.TrimEndingDirectorySeparator(Path.GetFullPath(request.Folder));
-        RequireFree(folder);
         using var library = Library.Open(request.Library, LibraryAccess.Write);
         var session = SessionLoader.Load(library, request.Session, cancellation);
         var plans = EffectPlanner.Plan(library, session, request);
-        var staging = Staging(folder);
-        try
-        {
-            var parts = Make(library, session, plans, request, staging, folder, progress, cancellation);
-            var manifest = Finish(request, session, parts, staging);
-            if (Directory.Exists(folder))
-                Directory.Delete(folder);
-            Directory.Move(staging, folder);
-            library.AddDelivery(new() { Session = session.Session.Id, Folder = folder, Date = _clock.GetLocalNow(), Effects = [.. parts.Select(p => p.Catalogued)] });
-            return new(folder, Path.Combine(folder, ReportFileName), manifest, parts.Length);
-        }
-        catch
-        {
-            Remove(staging);
-            throw;
-        }
-    }
-
-    private static void RequireFree(string folder)
-    {
-        if (File.Exists(folder) || (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any()))
-            throw new JobException(JobErrorKind.Refused, $"'{folder}' is not empty.", "Name a new folder; a delivery never writes over another.");
-    }
-
-    // Beside the target, so that the last step is one rename on one file system and relative paths stay the same.
-    private static string Staging(string folder)
-    {
-        var staging = Path.Combine(Path.GetDirectoryName(folder)!, "." + Path.GetFileName(folder) + ".unfinished");
-        Remove(staging);
-        Directory.CreateDirectory(staging);
-        return staging;
-    }
-
-    private static void Remove(string staging)
-    {
-        if (Directory.Exists(staging))
-            Directory.Delete(staging, recursive: true);
+        using var staging = StagedFolder.Begin(folder);
+        var parts = Make(library, session, plans, request, staging.Path, folder, progress, cancellation);
+        var manifest = Finish(request, session, parts, staging.Path);
+        staging.Complete();
+        library.AddDelivery(new() { Session = session.Session.Id, Folder = folder, Date = _clock.GetLocalNow(), Effects = [.. parts.Select(p => p.Catalogued)] });
+        return new(folder, Path.Combine(folder, ReportFileName), manifest, parts.Length);
     }
 
     private static DeliveredEffectParts[] Make(
@@ -120,8 +88,8 @@ public sealed class DeliverJob(TimeProvider? clock = null)
             Program = ProgramName.WithVersion,
         })));
         WholeFile.Write(Path.Combine(staging, Manifest.TableFileName), Encoding.UTF8.GetBytes(ManifestFiles.Table(files.OrderBy(f => f.Path, StringComparer.Ordinal))));
-        files.Add(Listed(staging, ReportFileName, "report"));
-        files.Add(Listed(staging, Manifest.TableFileName, "table"));
+        files.Add(ManifestFile.Of(staging, ReportFileName, "report"));
+        files.Add(ManifestFile.Of(staging, Manifest.TableFileName, "table"));
         var manifest = new Manifest
         {
             Title = title,
@@ -132,11 +100,5 @@ public sealed class DeliverJob(TimeProvider? clock = null)
         };
         ManifestFiles.Write(staging, manifest);
         return manifest;
-    }
-
-    private static ManifestFile Listed(string staging, string file, string kind)
-    {
-        var path = Path.Combine(staging, file);
-        return new() { Path = file, Kind = kind, Bytes = new FileInfo(path).Length, Sha256 = RenderEngine.HashOf(path) };
     }
 }

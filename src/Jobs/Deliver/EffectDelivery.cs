@@ -49,7 +49,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         {
             // The path in the staging folder means nothing to the recordist; the effect does.
             var reason = e.Message.Replace(Path.Combine(staging, take.Roles.SideChannel is null ? names.Mono : names.Stereo) + ": ", "", StringComparison.Ordinal);
-            throw new RenderException(e.Kind, $"Effect '{effect.Name}' of take '{take.Name}': {reason} With --ceiling -1 only effects that need it are trimmed.", e.NeededTrim, e);
+            var hint = e.Kind == RenderErrorKind.Overload ? " With --ceiling -1 only effects that need it are trimmed." : "";
+            throw new RenderException(e.Kind, $"Effect '{effect.Name}' of take '{take.Name}': {reason}{hint}", e.NeededTrim, e);
         }
     }
 
@@ -181,11 +182,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         SideLevelDecibels = string.Equals(kind, "stereo", StringComparison.Ordinal) ? JsonNumber.Finite(effect.SideLevel.Value) : null,
     });
 
-    private void AddFile(string staging, string file, string kind)
-    {
-        var path = Path.Combine(staging, file);
-        _files.Add(new() { Path = file, Kind = kind, Effect = effect.Name, Bytes = new FileInfo(path).Length, Sha256 = RenderEngine.HashOf(path) });
-    }
+    private void AddFile(string staging, string file, string kind) => _files.Add(ManifestFile.Of(staging, file, kind) with { Effect = effect.Name });
 
     private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, Recipe recipe, RenderResult stereo, DeliveryMeter meter, string audition) => new()
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Athwart.Jobs.Storage;
 using Athwart.Recordings;
 using Athwart.Signals.Decoding;
 using Athwart.Signals.Dither;
@@ -34,7 +35,7 @@ internal static class RawPairRecoverer
 
         writer.Complete();
         var gain = Math.Abs(recipe.Treatment.SideGain * recipe.Treatment.TrimGain);
-        var result = new RenderResult(target, delivered.FrameCount, worker.ExactFrames, double.NaN, options.Hash ? RenderEngine.HashOf(target) : "", new FileInfo(target).Length, writer.Broadcast);
+        var result = new RenderResult(target, delivered.FrameCount, worker.ExactFrames, double.NaN, options.Hash ? WholeFile.Sha256(target) : "", new FileInfo(target).Length, writer.Broadcast);
         return (result, new(worker.ExactFrames, worker.ChangedFrames, Math.Floor(0.5 + (0.5 / gain)), delivered.SampleRateHertz));
     }
 

@@ -1,3 +1,4 @@
+using Athwart.Jobs.Storage;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Render;
@@ -45,7 +46,7 @@ public static class RecipeSources
         {
             Source = recipe.Source with
             {
-                Files = [.. recipe.Source.Files.Select(f => f with { Path = Relative(f.Path, folder), Sha256 = f.Sha256.Length > 0 ? f.Sha256 : RenderEngine.HashOf(f.Path) })],
+                Files = [.. recipe.Source.Files.Select(f => f with { Path = Relative(f.Path, folder), Sha256 = f.Sha256.Length > 0 ? f.Sha256 : WholeFile.Sha256(f.Path) })],
             },
             Output = recipe.Output with { File = recipe.Output.File.Length == 0 ? "" : Relative(recipe.Output.File, folder) },
         };
@@ -99,7 +100,7 @@ public static class RecipeSources
         var length = new FileInfo(path).Length;
         if (length != file.Bytes)
             return $"{path}: the source file has {length} bytes, the recipe says {file.Bytes}. It was changed or is another file; restore the original.";
-        if (file.Sha256.Length > 0 && RenderEngine.HashOf(path) is var hash && !string.Equals(hash, file.Sha256, StringComparison.OrdinalIgnoreCase))
+        if (file.Sha256.Length > 0 && WholeFile.Sha256(path) is var hash && !string.Equals(hash, file.Sha256, StringComparison.OrdinalIgnoreCase))
             return $"{path}: the source file has SHA-256 {hash}, the recipe says {file.Sha256}. It was changed; restore the original.";
         return null;
     }

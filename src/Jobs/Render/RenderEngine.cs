@@ -1,4 +1,4 @@
-using System.Security.Cryptography;
+using Athwart.Jobs.Storage;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Render;
@@ -27,7 +27,7 @@ public static class RenderEngine
         using var sink = new RenderSink(plan, target, options);
         ChunkPipeline.Run(plan.Chunks(), options.Threads, () => new ChunkWorker(source, plan), static (worker, chunk) => worker.Render(chunk), sink.Add, cancellation);
         broadcast = sink.Complete();
-        return new(target, plan.OutputFrames, sink.ExactFrames, sink.SamplePeak, options.Hash ? HashOf(target) : "", new FileInfo(target).Length, broadcast);
+        return new(target, plan.OutputFrames, sink.ExactFrames, sink.SamplePeak, options.Hash ? WholeFile.Sha256(target) : "", new FileInfo(target).Length, broadcast);
     }
 
     /// <summary>Measures what a recipe renders, before it is rounded to a word.</summary>
@@ -59,13 +59,6 @@ public static class RenderEngine
         using var writer = WaveWriter.Create(target, RenderSink.Options(metadata, source.Format, 2, source.SampleRateHertz, options) with { Extra = extra });
         RawPairCopy.Run(source, plan, writer, options.Progress, cancellation);
         writer.Complete();
-        return new(target, plan.CutLength, plan.CutLength, double.NaN, options.Hash ? HashOf(target) : "", new FileInfo(target).Length, writer.Broadcast);
-    }
-
-    /// <summary>SHA-256 of a file in lower-case hexadecimal.</summary>
-    public static string HashOf(string path)
-    {
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 18);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
+        return new(target, plan.CutLength, plan.CutLength, double.NaN, options.Hash ? WholeFile.Sha256(target) : "", new FileInfo(target).Length, writer.Broadcast);
     }
 }

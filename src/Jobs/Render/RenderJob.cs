@@ -37,7 +37,8 @@ public static class RenderJob
     /// <summary>Runs it.</summary>
     /// <exception cref="RenderException">The recipe cannot be read or done; a source file is missing or not the one of the recipe (all of them are named).</exception>
     /// <exception cref="RecordingException">A file cannot be read.</exception>
-    /// <exception cref="IOException">The target cannot be written, or exists.</exception>
+    /// <exception cref="JobException">The target is there already.</exception>
+    /// <exception cref="IOException">The target cannot be written.</exception>
     public static RenderReport Run(RenderRequest request, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -52,18 +53,22 @@ public static class RenderJob
         if (differences.Count > 0)
             throw new RenderException(RenderErrorKind.Source, string.Join(Environment.NewLine, differences));
         using var source = RecipeSources.Open(recipe, folder);
-        var result = RenderEngine.Render(source, recipe, request.OutputPath ?? Delivered(recipe, folder), request.Options with { Hash = true }, cancellation);
+        var result = RenderEngine.Render(source, recipe, Free(request, request.OutputPath ?? Delivered(recipe, folder)), request.Options with { Hash = true }, cancellation);
         return new(result, recipe.Output.Sha256, null);
     }
 
     private static RenderReport Recover(RenderRequest request, Recipe recipe, string folder, CancellationToken cancellation)
     {
         var delivered = request.DeliveredPath ?? Delivered(recipe, folder);
-        var target = request.OutputPath ?? Path.Combine(Path.GetDirectoryName(delivered)!, Path.GetFileNameWithoutExtension(delivered) + " MS.wav");
+        var target = Free(request, request.OutputPath ?? Path.Combine(Path.GetDirectoryName(delivered)!, Path.GetFileNameWithoutExtension(delivered) + " MS.wav"));
         using var file = RecordingFile.Open(delivered);
         var (result, recovery) = RawPairRecoverer.Write(file, recipe, target, request.Options, cancellation);
         return new(result, "", recovery);
     }
+
+    private static string Free(RenderRequest request, string target) => request.Options.Overwrite || !File.Exists(target)
+        ? target
+        : throw new JobException(JobErrorKind.Refused, $"'{target}' is there already.", "Name another file with --to, or give --overwrite.");
 
     private static string Delivered(Recipe recipe, string folder) => recipe.Output.File.Length > 0
         ? RecipeSources.Absolute(recipe.Output.File, folder)

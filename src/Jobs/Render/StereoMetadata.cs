@@ -19,17 +19,8 @@ public static class StereoMetadata
     /// <summary>Markers that lie in the cut, in frames of the output.</summary>
     public static IReadOnlyList<Marker> MarkersInside(IReadOnlyList<Marker> markers, Recipe recipe)
     {
-        ArgumentNullException.ThrowIfNull(markers);
         ArgumentNullException.ThrowIfNull(recipe);
-        var source = recipe.Source;
-        return
-        [
-            .. markers.Where(m => m.Frame >= source.FromFrame && m.Frame < source.ToFrame).Select(m => m with
-            {
-                Frame = AtOutput(m.Frame - source.FromFrame, recipe),
-                Length = AtOutput(Math.Min(m.Length, source.ToFrame - m.Frame), recipe),
-            }),
-        ];
+        return CutMetadata.Markers(markers, recipe.Source.FromFrame, recipe.Source.ToFrame, recipe.Source.SampleRateHertz, recipe.Output.SampleRateHertz);
     }
 
     /// <summary>The line that a rendering adds to the coding history (EBU R 98).</summary>
@@ -42,35 +33,30 @@ public static class StereoMetadata
             : treatment.SideLevelDecibels is { } level ? string.Create(CultureInfo.InvariantCulture, $"mid-side decoded; side {level:0.##} dB")
             : "mid-side decoded; no side";
         var trim = treatment.TrimDecibels == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; trim {treatment.TrimDecibels:0.###} dB");
-        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={output.SampleRateHertz},W={word},M={(output.Kind == RenderKind.Mono ? "mono" : "stereo")},T=Athwart; {work}{trim}\r\n");
+        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={output.SampleRateHertz},W={word},M={(output.Kind == RenderKind.Mono ? "mono" : "stereo")},T=Athwart; {work}{trim}");
     }
 
     private static BroadcastExtension Broadcast(TakeDescription take, Recipe recipe)
     {
         var parent = take.Broadcast ?? new BroadcastExtension { Description = take.Name, Originator = "Athwart" };
-        var history = parent.CodingHistory;
-        if (history.Length > 0 && !history.EndsWith('\n'))
-            history += "\r\n";
         return parent with
         {
             Version = 2,
-            TimeReference = (ulong)((UInt128)(parent.TimeReference + (ulong)recipe.Source.FromFrame) * (uint)recipe.Output.SampleRateHertz / (uint)recipe.Source.SampleRateHertz),
+            TimeReference = CutMetadata.TimeReference(take, recipe.Source.FromFrame, recipe.Output.SampleRateHertz),
             // Measured on the raw pair, if at all.
             LoudnessValue = null,
             LoudnessRange = null,
             MaxTruePeakLevel = null,
             MaxMomentaryLoudness = null,
             MaxShortTermLoudness = null,
-            CodingHistory = history + CodingHistoryLine(recipe),
+            CodingHistory = CutMetadata.AddToHistory(parent.CodingHistory, CodingHistoryLine(recipe)),
         };
     }
 
     private static ProductionNotes? Production(TakeDescription take, Recipe recipe) => take.Production is not { } notes ? null : notes with
     {
         FileSet = null,
-        Tracks = recipe.Output.Kind == RenderKind.Mono
-            ? [new(1, 1, "Mid", "M-MID_SIDE")]
-            : [new(1, 1, "Left", "LEFT"), new(2, 2, "Right", "RIGHT")],
+        Tracks = recipe.Output.Kind == RenderKind.Mono ? CutMetadata.Mid : CutMetadata.Stereo,
         Speed = notes.Speed is not { } speed ? null : speed with
         {
             FileSampleRate = recipe.Output.SampleRateHertz,
@@ -78,13 +64,8 @@ public static class StereoMetadata
             TimestampSampleRate = recipe.Output.SampleRateHertz,
             TimestampSamplesSinceMidnight = speed.TimestampSamplesSinceMidnight is not { } stamp ? null
                 : (ulong)((UInt128)stamp * (uint)recipe.Output.SampleRateHertz / (uint)(speed.TimestampSampleRate ?? recipe.Source.SampleRateHertz))
-                    + (ulong)AtOutput(recipe.Source.FromFrame, recipe),
+                    + (ulong)CutMetadata.AtRate(recipe.Source.FromFrame, recipe.Source.SampleRateHertz, recipe.Output.SampleRateHertz),
         },
-        History = new(notes.History?.OriginalFilename is { Length: > 0 } original ? original : FileName(take), FileName(take), notes.FileUid),
+        History = CutMetadata.History(take),
     };
-
-    private static string FileName(TakeDescription take) => Path.GetFileName(take.Parts[0].Path);
-
-    private static long AtOutput(long frames, Recipe recipe) =>
-        (long)((Int128)frames * recipe.Output.SampleRateHertz / recipe.Source.SampleRateHertz);
 }

@@ -20,6 +20,9 @@ internal static class WholeFile
         File.Move(unfinished, path, overwrite: true);
     }
 
+    /// <summary>SHA-256 of a small file, or of one just written.</summary>
+    public static string Sha256(string path) => Sha256(path, null, CancellationToken.None);
+
     /// <summary>SHA-256 of a file as 64 lower-case hexadecimal digits.</summary>
     public static string Sha256(string path, Action<long>? advanced, CancellationToken cancellation)
     {

@@ -2,6 +2,7 @@ using Athwart.Jobs.Cut;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Tests.Render;
 using Athwart.Jobs.Verify;
+using Athwart.Recordings;
 
 namespace Athwart.Jobs.Tests.Deliver;
 
@@ -138,6 +139,60 @@ public sealed class DeliverJobTests : IDisposable
         Assert.Contains("'bell'", Assert.Throws<JobException>(() => _session.Deliver(_session.Request with { Effects = ["bell"] })).Message, StringComparison.Ordinal);
         Assert.Contains("'boat'", Assert.Throws<JobException>(() => _session.Deliver(_session.Request with { Takes = ["boat"] })).Message, StringComparison.Ordinal);
         Assert.False(Directory.Exists(_session.Folder));
+    }
+
+    [Fact]
+    public async Task TwoDeliveriesIntoOneFolderAtOnce_OneIsWholeAndTheOtherRefused()
+    {
+        for (var n = 0; n < 6; n++)
+            _session.Add($"gate{n}", frames: 96_000, seed: n);
+        _session.TakeIn();
+        for (var round = 0; round < 3; round++)
+        {
+            var request = SmallSession.RequestFor(_session.Library, Path.Combine(_session.Root, "shared " + round));
+            using var start = new Barrier(2);
+            var outcomes = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => Task.Run(() =>
+            {
+                start.SignalAndWait();
+                return Record.Exception(() => _session.Deliver(request));
+            })));
+            Assert.Null(Assert.Single(outcomes, e => e is null));
+            Assert.Equal(JobErrorKind.Refused, Assert.IsType<JobException>(outcomes.Single(e => e is not null)).Kind);
+            Assert.True(VerifyJob.Run(new(request.Folder), null, CancellationToken.None).IsSound);
+        }
+
+        Assert.Empty(Directory.GetFileSystemEntries(_session.Root, ".*"));
+    }
+
+    [Theory]
+    [InlineData(96_000, OutputWord.Signed24)]
+    [InlineData(44_100, OutputWord.Signed16)]
+    [InlineData(48_000, OutputWord.Signed16)]
+    public void AnotherRateAndAShorterWord_LeaveTheRawPairAsRecorded_AndTheRecipeRepeats(int rate, OutputWord word)
+    {
+        _session.Add("gate", frames: 48_000, markers: [new(24_000, 0, "clank", "")]).TakeIn();
+        var report = _session.Deliver(_session.Request with { SampleRateHertz = rate, Word = word });
+        var files = report.Manifest.Files;
+        var stereo = files.Single(f => f.Kind == "stereo");
+        Assert.Equal((rate, word.Name(), rate), (stereo.SampleRateHertz!.Value, stereo.Word, (int)stereo.Frames!.Value));
+        var raw = TestTakes.Steps(Path.Combine(_session.Card, "gate.wav"));
+        var pair = TestTakes.Steps(Path.Combine(report.Folder, files.Single(f => f.Kind == "midside").Path));
+        Assert.Equal(raw[0], pair[0]);
+        Assert.Equal(raw[1], pair[1]);
+        using (var file = RecordingFile.Open(Path.Combine(report.Folder, stereo.Path)))
+            Assert.Equal(rate / 2, Assert.Single(file.Markers).Frame);
+        var recipe = Path.Combine(report.Folder, files.Single(f => f.Kind == "recipe").Path);
+        Assert.True(RenderJob.Run(new() { RecipePath = recipe, OutputPath = Path.Combine(_session.Root, "again.wav") }, CancellationToken.None).IsSame);
+        Assert.True(VerifyJob.Run(new(report.Folder), null, CancellationToken.None).IsSound);
+    }
+
+    [Fact]
+    public void AHintToTheCeiling_IsGivenOnlyWhereAnEffectIsTooLoud()
+    {
+        _session.Add("boom", level: 1.1).TakeIn();
+        Assert.Contains("--ceiling", Assert.Throws<RenderException>(() => _session.Deliver()).Message, StringComparison.Ordinal);
+        var other = Assert.Throws<RenderException>(() => _session.Deliver(_session.Request with { Trim = new(TrimKind.Gain, 2000) }));
+        Assert.DoesNotContain("--ceiling", other.Message, StringComparison.Ordinal);
     }
 
     public void Dispose() => _session.Dispose();

@@ -85,6 +85,56 @@ public sealed class RenderJobTests : IDisposable
         Assert.Contains("missing", error.Message, StringComparison.Ordinal);
     }
 
+    // A recorder cuts long takes in two files; the recipe names both, and the seam is where it was.
+    [Fact]
+    public void Render_TakeSplitInTwoFiles_GivesTheSameWholeFile()
+    {
+        var whole = TestTakes.Write(_folder.File("whole.wav"), SampleFormat.Int24, 30_000);
+        var steps = TestTakes.Steps(whole);
+        foreach (var (name, from, to) in new[] { ("boat_0001.wav", 0, 17_001), ("boat_0002.wav", 17_001, 30_000) })
+        {
+            using var writer = WaveWriter.Create(_folder.File(name), new() { ChannelCount = 2, SampleRateHertz = TestTakes.Rate, Format = SampleFormat.Int24, Broadcast = new() { TimeReference = (ulong)(1_000_000 + from) } });
+            PlanarBlock<int> block = new(2, to - from) { Length = to - from };
+            for (var c = 0; c < 2; c++)
+                steps[c].AsSpan(from, to - from).CopyTo(block.Channel(c));
+            writer.Write(block);
+            writer.Complete();
+        }
+
+        var request = new DecodeRequest { Inputs = [_folder.File("boat_0001.wav"), _folder.File("boat_0002.wav")], Output = _folder.File("boat.wav"), SideLevel = new(-3), WriteRecipe = true };
+        var decoded = Assert.Single(DecodeJob.Run(request, CancellationToken.None).Takes);
+        var unsplit = Assert.Single(DecodeJob.Run(request with { Inputs = [whole], Output = _folder.File("unsplit.wav"), WriteRecipe = false }, CancellationToken.None).Takes);
+        Assert.Equal(TestTakes.Steps(unsplit.Result!.Path), TestTakes.Steps(decoded.Result!.Path));
+        Assert.True(RenderJob.Run(new() { RecipePath = decoded.RecipePath!, OutputPath = _folder.File("again.wav") }, CancellationToken.None).IsSame);
+    }
+
+    [Fact]
+    public void Render_ExistingTarget_IsRefusedUnlessAsked()
+    {
+        var decoded = Decode("s24", 48000, "exact");
+        var before = File.ReadAllBytes(decoded.Result!.Path);
+        var request = new RenderRequest { RecipePath = decoded.RecipePath! };
+        Assert.Equal(JobErrorKind.Refused, Assert.Throws<JobException>(() => RenderJob.Run(request, CancellationToken.None)).Kind);
+        Assert.True(RenderJob.Run(request with { Options = new() { Overwrite = true } }, CancellationToken.None).IsSame);
+        Assert.Equal(before, File.ReadAllBytes(decoded.Result.Path));
+    }
+
+    // Below -6 dB the step of the stereo file is coarser than the side's own: half a step of dithered rounding, divided by g.
+    [Theory]
+    [InlineData(-6.0), InlineData(-12.0), InlineData(-20.0)]
+    public void RenderMidSide_LowSideLevel_IsWithinTheErrorItStates(double level)
+    {
+        var source = TestTakes.Write(_folder.File("gate.wav"), SampleFormat.Int24, 30_000);
+        var decoded = Assert.Single(DecodeJob.Run(new() { Inputs = [source], Output = _folder.File("out.wav"), SideLevel = new(level), WriteRecipe = true }, CancellationToken.None).Takes);
+        var report = RenderJob.Run(new() { RecipePath = decoded.RecipePath!, MidSide = true }, CancellationToken.None);
+        int[][] raw = TestTakes.Steps(source), back = TestTakes.Steps(_folder.File("out MS.wav"));
+        Assert.Equal(raw[0], back[0]);
+        var worst = raw[1].Zip(back[1], (a, b) => Math.Abs(a - b)).Max();
+        var bound = Math.Ceiling(0.5 / Math.Pow(10, level / 20));
+        Assert.InRange(worst, 0, bound);
+        Assert.InRange(report.Recovery!.SideErrorSteps, worst, bound);
+    }
+
     // Issue 2, section 4: from a delivered 24-bit stereo file and its recipe the raw pair comes back to within one step.
     [Theory]
     [InlineData(-3.0, 0.0, 1), InlineData(0.0, 0.0, 0), InlineData(-9.0, 0.0, 1), InlineData(4.0, 0.0, 0), InlineData(-3.0, -3.0, 1)]

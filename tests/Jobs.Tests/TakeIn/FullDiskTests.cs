@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Jobs.TakeIn;
+using Athwart.Jobs.Verify;
 using Athwart.Tests.Shared;
 
 namespace Athwart.Jobs.Tests.TakeIn;
@@ -41,6 +42,24 @@ public sealed class FullDiskTests : IDisposable
         var again = CardFixture.Run(request);
         Assert.True(again.Complete);
         Assert.Equal(report.Files.Count(f => f.IsInLibrary), again.Files.Count(f => f.Status is TakenFileStatus.AlreadyHere or TakenFileStatus.Adopted));
+    }
+
+    [Fact]
+    public void Deliver_DiskThatRunsFull_DeliversNothing_LeavesNothing_AndDeliversWhenThereIsSpace()
+    {
+        Assert.SkipUnless(_mounted, "a small disk can only be mounted by root on Linux");
+        using var session = new Deliver.SmallSession();
+        for (var i = 0; i < 8; i++)
+            session.Add(string.Create(CultureInfo.InvariantCulture, $"boat {i}"), frames: 480_000, seed: i);
+        session.TakeIn();
+        var request = Deliver.SmallSession.RequestFor(session.Library, Path.Combine(_disk, "delivered"));
+
+        Assert.IsAssignableFrom<IOException>(Record.Exception(() => session.Deliver(request)));
+
+        Assert.Empty(Directory.GetFileSystemEntries(_disk));
+        Assert.Equal(0, ReferenceProgram.Run("mount", "-o", "remount,size=100m", _disk).ExitCode);
+        session.Deliver(request);
+        Assert.True(VerifyJob.Run(new(request.Folder), null, CancellationToken.None).IsSound);
     }
 
     public void Dispose()

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Serialization;
+using Athwart.Jobs.Storage;
 
 namespace Athwart.Jobs.Deliver.Manifests;
 
@@ -83,4 +84,11 @@ public sealed record ManifestFile
 
     /// <summary>Side level in decibels; null when it does not apply, or for mono.</summary>
     public double? SideLevelDecibels { get; init; }
+
+    /// <summary>A file that is no sound, as it lies in the folder of the delivery.</summary>
+    internal static ManifestFile Of(string folder, string file, string kind)
+    {
+        var path = System.IO.Path.Combine(folder, file);
+        return new() { Path = file, Kind = kind, Bytes = new FileInfo(path).Length, Sha256 = WholeFile.Sha256(path) };
+    }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Athwart.Jobs.Render;
 using Athwart.Jobs.Sessions;
 using Athwart.Recordings;
 
@@ -48,16 +49,12 @@ internal sealed class EffectMetadata
             OriginationDate = source?.OriginationDate is { Length: > 0 } date ? date : _effect.SessionDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             OriginationTime = source?.OriginationTime is { Length: > 0 } time ? time : "00:00:00",
             TimeReference = TimeReference(rate),
-            CodingHistory = History(source?.CodingHistory ?? "") + HistoryLine(kind, rate, bits),
+            CodingHistory = CutMetadata.AddToHistory(source?.CodingHistory ?? "", HistoryLine(kind, rate, bits)),
         };
     }
 
     /// <summary>The time of the cut's first sample, in samples since midnight at the rate of the file.</summary>
-    public ulong TimeReference(int rate)
-    {
-        var first = (UInt128)(Take.Broadcast?.TimeReference ?? 0) + (ulong)_effect.From;
-        return (ulong)(first * (ulong)rate / (ulong)Take.SampleRateHertz);
-    }
+    public ulong TimeReference(int rate) => CutMetadata.TimeReference(Take, _effect.From, rate);
 
     /// <summary>The iXML of one file.</summary>
     public ProductionNotes Production(string kind, int rate, int bits)
@@ -81,10 +78,7 @@ internal sealed class EffectMetadata
                 TimestampSamplesSinceMidnight = TimeReference(rate),
                 TimestampSampleRate = rate,
             },
-            History = new(
-                source?.History?.OriginalFilename is { Length: > 0 } original ? original : Path.GetFileName(Take.Parts[0].Path),
-                Path.GetFileName(Take.Parts[0].Path),
-                source?.FileUid ?? ""),
+            History = CutMetadata.History(Take),
         };
     }
 
@@ -105,18 +99,7 @@ internal sealed class EffectMetadata
     }
 
     /// <summary>The take's markers that lie inside the cut, at the rate of the file.</summary>
-    public IReadOnlyList<Marker> Markers(int rate) =>
-    [
-        .. Take.Markers
-            .Where(m => m.Frame >= _effect.From && m.Frame < _effect.To)
-            .Select(m => m with
-            {
-                Frame = Scaled(m.Frame - _effect.From, rate),
-                Length = Scaled(Math.Min(m.Length, _effect.To - m.Frame), rate),
-            }),
-    ];
-
-    private long Scaled(long frames, int rate) => (long)((Int128)frames * rate / Take.SampleRateHertz);
+    public IReadOnlyList<Marker> Markers(int rate) => CutMetadata.Markers(Take.Markers, _effect.From, _effect.To, Take.SampleRateHertz, rate);
 
     private static void Add(List<InfoTag> tags, string id, string text)
     {
@@ -126,9 +109,9 @@ internal sealed class EffectMetadata
 
     private static IReadOnlyList<Track> Tracks(string kind) => kind switch
     {
-        "stereo" => [new(1, 1, "Left", "LEFT"), new(2, 2, "Right", "RIGHT")],
-        "mono" => [new(1, 1, "Mid", "M-MID_SIDE")],
-        _ => [new(1, 1, "Mid", "M-MID_SIDE"), new(2, 2, "Side", "S-MID_SIDE")],
+        "stereo" => CutMetadata.Stereo,
+        "mono" => CutMetadata.Mid,
+        _ => CutMetadata.RawPair,
     };
 
     // R 98 has no word for mid/side in M=, so the text field says it.
@@ -141,14 +124,12 @@ internal sealed class EffectMetadata
             _ => ProgramName.WithVersion + " MS raw pair cut",
         };
         var mode = kind switch { "mono" => "mono", "stereo" => "stereo", _ => "dual-mono" };
-        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={rate},W={bits},M={mode},T={text}\r\n");
+        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={rate},W={bits},M={mode},T={text}");
     }
 
     private string SideLevelText() => double.IsNegativeInfinity(_effect.SideLevel.Value)
         ? "-inf dB"
         : string.Create(CultureInfo.InvariantCulture, $"{_effect.SideLevel.Value:0.00} dB");
-
-    private static string History(string before) => before.Length == 0 || before.EndsWith('\n') ? before : before + "\r\n";
 
     private string Reference(string kind) => Uid(kind)[..32];
 
