@@ -3,10 +3,14 @@ using System.Globalization;
 namespace Athwart.Microphones.Patterns;
 
 /// <summary>A pattern A + B·cos θ with A + B = 1: an omni share and a figure-8 share.</summary>
-/// <param name="OmniShare">A, from 0 (figure-8) to 1 (omni).</param>
-/// <remarks>Source: HyperPhysics, Georgia State University, first-order microphones; see docs/sources.md.</remarks>
+/// <param name="OmniShare">A, from 0 (figure-8) to 1 (omni); anything else, NaN too, throws <see cref="ArgumentOutOfRangeException"/>.</param>
+/// <remarks>The figures of a pattern (arcs, null, directivity) are in <see cref="PatternFigures"/>. Source: HyperPhysics, Georgia State University, first-order microphones; see docs/sources.md.</remarks>
 public sealed record FirstOrderPattern(double OmniShare) : IPattern
 {
+    /// <summary>A, the omni share, from 0 to 1.</summary>
+    public double OmniShare { get; } = OmniShare is >= 0 and <= 1 ? OmniShare
+        : throw new ArgumentOutOfRangeException(nameof(OmniShare), OmniShare, "the omni share lies between 0 (figure-8) and 1 (omni); 0.5 is a cardioid");
+
     /// <summary>Hears all around alike.</summary>
     public static FirstOrderPattern Omni { get; } = new(1);
 
