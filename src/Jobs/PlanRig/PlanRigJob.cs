@@ -1,0 +1,28 @@
+using Athwart.Microphones.Equipment;
+
+namespace Athwart.Jobs.PlanRig;
+
+/// <summary>What a plan is made of.</summary>
+/// <param name="Wish">The rig.</param>
+/// <param name="Outing">What it is planned for.</param>
+/// <param name="Kit">The kit its names are looked up in.</param>
+public sealed record PlanRigRequest(RigWish Wish, Outing Outing, Kit Kit);
+
+/// <summary>A plan.</summary>
+/// <param name="Rig">The rig with its parts.</param>
+/// <param name="Outing">What it is planned for.</param>
+/// <param name="Document">Everything about it.</param>
+public sealed record RigPlan(PlannedRig Rig, Outing Outing, RigDocument Document);
+
+/// <summary>Plans a rig.</summary>
+public static class PlanRigJob
+{
+    /// <summary>Runs it.</summary>
+    /// <exception cref="JobException">A name or a value cannot be understood.</exception>
+    public static RigPlan Run(PlanRigRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var rig = RigResolver.Resolve(request.Wish, request.Kit, request.Outing);
+        return new(rig, request.Outing, RigPlanner.Plan(rig, request.Outing));
+    }
+}
