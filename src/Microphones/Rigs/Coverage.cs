@@ -15,6 +15,9 @@ public static class Coverage
 {
     private const double ScanStep = Math.PI / 720;
 
+    /// <summary>Straight behind the side is deaf, and so are some mids: the scan ends half a degree before.</summary>
+    private const double ScanEnd = Math.PI * (179.5 / 180);
+
     /// <summary>15 dB, taken unless another is named.</summary>
     public static Decibels FullSide { get; } = new(15);
 
@@ -65,7 +68,7 @@ public static class Coverage
         var side = pair.SideLevel.AmplitudeRatio;
         return Crossing.First(
             theta => (ratio * Math.Abs(pair.Mid.Gain(theta, hertz))) - (side * Math.Abs(pair.SideUnit(direction * theta, hertz))),
-            Math.PI,
+            ScanEnd,
             ScanStep);
     }
 }
