@@ -105,6 +105,16 @@ public static class TabulatedPatternTests
     }
 
     [Fact]
+    public static void TablesWithTheSamePoints_AreEqualInAnyOrder()
+    {
+        var points = Row(1000, (0, 0), (90, -6), (180, -20));
+
+        Assert.Equal(new TabulatedPattern(points), new TabulatedPattern(points.Reverse()));
+        Assert.Equal(new TabulatedPattern(points).GetHashCode(), new TabulatedPattern(points.Reverse()).GetHashCode());
+        Assert.NotEqual(new TabulatedPattern(points), new TabulatedPattern(points, LobeBehind.Opposite));
+    }
+
+    [Fact]
     public static void AnEmptyTable_IsRefused() => Assert.Throws<ArgumentException>(() => new TabulatedPattern([]));
 
     internal static TabulatedPattern Table(FirstOrderPattern pattern, int step) => new(

@@ -59,6 +59,16 @@ public static class CapsuleDelayTests
         Assert.Equal(Math.Sqrt(0.5), offset.Delay(new(45), 20).Seconds / offset.Delay(default, 20).Seconds, 1e-12);
     }
 
+    // Common practice: a spaced pair can lose level in mono, where a mid-side pair gives the mid alone.
+    [Fact]
+    public static void TwoSpacedMicrophones_CancelInMonoAtTheFirstNull()
+    {
+        var delay = new CapsuleOffset(-0.17).Delay(default, 20);
+        var halfTurns = 2 * delay.Seconds * delay.FirstNull!.Value.Value;
+
+        Assert.Equal(0, (1 + Math.Cos(Math.PI * halfTurns)) / 2, 1e-12);
+    }
+
     [Fact]
     public static void ASideAboveTheMid_HasNoDelayOnTheHorizon()
     {

@@ -69,6 +69,27 @@ public static class RigSettingsTests
     }
 
     [Fact]
+    public static void HalvingIn_FindsTheSideLevelOfTheClosedForm()
+        => Gen.Select(Gen.Double[0, 1], Gen.Double[10, 170]).Sample((share, coverage) =>
+        {
+            var closed = RigSettings.ForCoverage(new FirstOrderPattern(share), Side, new(coverage), Coverage.FullSide, Near.OneKilohertz);
+            var halved = RigSettings.ForCoverage(new Unnamed(share), Side, new(coverage), Coverage.FullSide, Near.OneKilohertz);
+            Assert.True(closed.Reached, closed.Remark);
+            Assert.Equal(closed.SideLevel.Value, halved.SideLevel.Value, 1e-4);
+        }, iter: 30);
+
+    [Fact]
+    public static void AtTheLevelJustBelowTheWidest_TheCoverageIsStillReached()
+        => Gen.Double[0, 1].Sample(share =>
+        {
+            var widest = Coverage.WidestOfFirstOrder(share);
+            var ratio = Coverage.SideToMid(Coverage.FullSide);
+            Assert.Null(Coverage.SideGainOfFirstOrder(share, new(widest.Value + 0.1), ratio));
+            var gain = Coverage.SideGainOfFirstOrder(share, new(widest.Value - 1), ratio)!.Value;
+            Assert.Equal(widest.Value - 1, Coverage.OfFirstOrder(share, gain, ratio)!.Value.Value, 1e-4);
+        });
+
+    [Fact]
     public static void ASupercardioid_CoversNoMoreThanBetweenItsNulls()
     {
         var setting = RigSettings.ForCoverage(FirstOrderPattern.Supercardioid, Side, new(300), Coverage.FullSide, Near.OneKilohertz);
@@ -96,6 +117,18 @@ public static class RigSettingsTests
         Assert.False(setting.Reached);
         Assert.Equal(0.5, setting.Got!.Value, 1e-5);
         Assert.Equal(RigSettings.Lowest, setting.SideLevel);
+    }
+
+    [Theory]
+    [InlineData("cardioid", 0.5, "as good as no side")]
+    [InlineData("cardioid", 0, "as good as no mid")]
+    [InlineData("figure-8", 0.5, "nearest is 0 at a side level of 0.0 dB")]
+    public static void APatternThatWouldLeaveMidOrSideAway_IsNotReachable(string mid, double share, string remark)
+    {
+        var setting = RigSettings.ForPattern(Near.Pattern(mid), Side, new FirstOrderPattern(share), Near.OneKilohertz);
+
+        Assert.False(setting.Reached);
+        Assert.EndsWith(remark, setting.Remark, StringComparison.Ordinal);
     }
 
     [Fact]
