@@ -47,7 +47,7 @@ public static class GainPlanTests
     [Fact]
     public static void Ladder_HasEveryStep_AndEachDecibelOfGainIsADecibelMore()
     {
-        var ladder = GainPlan.For(Request()).Mid.Ladder;
+        var ladder = GainLadder.For(Demo.Mid, Demo.Recorder, 45, LoudestSound.FromLevel(95));
         Assert.Equal(61, ladder.Count);
         Assert.Equal((10, 70), (ladder[0].GainDecibels, ladder[^1].GainDecibels));
         Assert.All(ladder.Zip(ladder.Skip(1)), pair =>
@@ -55,6 +55,7 @@ public static class GainPlanTests
             Assert.Equal(1, pair.Second.LoudestDecibelsFullScale - pair.First.LoudestDecibelsFullScale, 9);
             Assert.Equal(-1, pair.Second.FullScaleSoundDecibels - pair.First.FullScaleSoundDecibels, 9);
         });
+        Assert.Empty(GainLadder.For(Demo.Mid with { SensitivityMillivoltsPerPascal = null }, Demo.Recorder, 45, LoudestSound.FromLevel(95)));
         Assert.Equal(-6.75, ladder[25].LoudestDecibelsFullScale, 0.005);
         Assert.Equal(103.99 + 6.75, ladder[25].FullScaleSoundDecibels, 0.005);
     }
@@ -65,7 +66,7 @@ public static class GainPlanTests
         var plan = GainPlan.For(Request() with { Recorder = Demo.Recorder with { GainStepDecibels = 0 } });
         Assert.Equal(plan.Mid.LimitDecibels, plan.Mid.GainDecibels);
         Assert.Equal(0, plan.TrimDecibels!.Value, 9);
-        Assert.Equal(61, plan.Mid.Ladder.Count);
+        Assert.Equal(61, GainLadder.For(Demo.Mid, Demo.Recorder with { GainStepDecibels = 0 }, 45, LoudestSound.FromLevel(95)).Count);
     }
 
     [Fact]

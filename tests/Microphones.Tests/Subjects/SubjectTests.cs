@@ -90,6 +90,7 @@ public static class SubjectTests
             Assert.InRange(angle.Degrees, 0, 180);
             Assert.All(path.Points(9), point => Assert.InRange(point.AzimuthDegrees, angle.RightEdgeDegrees - 1e-9, angle.LeftEdgeDegrees + 1e-9));
             Assert.All(path.Points(9), point => Assert.True(point.DistanceMetres >= closest && point.LevelDecibels <= 0));
+            Assert.InRange(path.Points(9).Max(point => point.LevelDecibels) - path.Points(9).Min(point => point.LevelDecibels), 0, path.LevelChangeDecibels() + 1e-9);
             var coverage = angle.SuitingCoverageDegrees();
             return coverage >= angle.Degrees && (coverage == 360 || angle.Land(coverage).Verdict != LandingVerdict.PilesUp);
         });
