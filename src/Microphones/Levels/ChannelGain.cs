@@ -32,9 +32,6 @@ public sealed record ChannelGain
     /// <summary>From that noise to the quietest wanted sound, in dB.</summary>
     public double? QuietestAboveNoiseDecibels { get; init; }
 
-    /// <summary>Each gain the recorder can be set to and what it leaves, lowest first; every whole dB where the control turns freely; empty when not known.</summary>
-    public IReadOnlyList<GainRung> Ladder { get; init; } = [];
-
     internal static ChannelGain For(GainPlanRequest request, MicrophoneSetting microphone, string role, List<string> reasons)
     {
         GainReasons.Microphone(microphone, role, reasons);
@@ -59,14 +56,6 @@ public sealed record ChannelGain
             LoudestDecibelsFullScale = range.FullScale(loudest, gain),
             QuietestDecibelsFullScale = range.FullScale(quietest, gain),
             InputMarginAtLowestGainDecibels = range.MaximumInputDecibelsU - loudest,
-            Ladder = [.. range.Gains().Select(step => new GainRung(step, range.FullScale(loudest, step), range.FullScale(quietest, step), InputLevels.FullScaleSoundDecibels(sensitivity, range.MaximumInputDecibelsU, range.Lowest, step)))],
         };
     }
 }
-
-/// <summary>One position of the gain control.</summary>
-/// <param name="GainDecibels">The gain in dB.</param>
-/// <param name="LoudestDecibelsFullScale">Where the loudest peak lands, in dBFS.</param>
-/// <param name="QuietestDecibelsFullScale">Where the quietest wanted sound lands, RMS in dBFS.</param>
-/// <param name="FullScaleSoundDecibels">The sine in dB SPL that reaches full scale.</param>
-public readonly record struct GainRung(double GainDecibels, double LoudestDecibelsFullScale, double QuietestDecibelsFullScale, double FullScaleSoundDecibels);

@@ -26,7 +26,8 @@ public readonly record struct NoisePart(NoiseOrigin Origin, double DecibelsA);
 /// <summary>The noise of a mid-side rig after the decode, as sound on the mid's axis, in dBA: left = mid + g·side, sensitivities matched.</summary>
 /// <remarks>
 /// The four noises have nothing to do with each other, so powers add: left and right = mid + g²·side alike. The mono fold
-/// (left + right)/2 is the mid alone, the side's noise included in what cancels. A-weighted figures stand for the whole spectrum.
+/// (left + right)/2 is the mid alone, the side's noise included in what cancels. A-weighted figures stand for the whole spectrum,
+/// and the one figure of an input's noise, given at high gain, for every gain: at low gain real inputs are a little noisier.
 /// Derived from the decode; see docs/sources.md#matrix.
 /// </remarks>
 public sealed record DecodedNoise

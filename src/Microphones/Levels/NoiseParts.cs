@@ -10,9 +10,9 @@ internal sealed class NoiseParts(MicrophoneSetting mid, MicrophoneSetting side, 
     private readonly double? _midInput = InputAsSound(mid, recorder);
     private readonly double? _sideInput = InputAsSound(side, recorder);
 
-    public double? Mid => Sum(_midMicrophone, _midInput);
+    public double? Mid { get; } = Sum(mid.EquivalentNoiseDecibelsA, InputAsSound(mid, recorder));
 
-    public double? Side => Sum(_sideMicrophone, _sideInput);
+    public double? Side { get; } = Sum(side.EquivalentNoiseDecibelsA, InputAsSound(side, recorder));
 
     // With no side at all its noise does not matter, known or not.
     public double? LeftRight => double.IsNegativeInfinity(sideLevel) ? Mid : Sum(Mid, Side + sideLevel);

@@ -15,8 +15,9 @@ internal static class SphereIntegral
     /// <summary>The mean over the sphere of f(θ off one axis, θ′ off an axis turned 90° from it): Simpson in θ, even steps around.</summary>
     public static double MeanOfCrossed(Func<double, double, double> f)
     {
-        const int Around = 144;
-        return Mean(theta => AroundMean(f, theta, Around));
+        const int Around = 48;
+        const int CrossedIntervals = 90;
+        return Between(theta => AroundMean(f, theta, Around), 0, Math.PI, CrossedIntervals);
     }
 
     private static double AroundMean(Func<double, double, double> f, double theta, int steps)

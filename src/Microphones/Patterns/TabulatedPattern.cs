@@ -24,7 +24,7 @@ public enum LobeBehind
 /// A pattern measured at some frequencies and angles. Between angles the signed amplitude runs linearly, between frequencies it
 /// runs linearly along the logarithm of frequency; outside the table the nearest frequency holds.
 /// </summary>
-public sealed class TabulatedPattern : IPattern
+public sealed class TabulatedPattern : IPattern, IEquatable<TabulatedPattern>
 {
     /// <summary>How far the level on the axis may lie from 0 dB.</summary>
     public const double AxisToleranceDecibels = 0.05;
@@ -66,14 +66,25 @@ public sealed class TabulatedPattern : IPattern
     {
         var degrees = Math.Abs(Math.IEEERemainder(angleRadians, 2 * Math.PI)) * (180 / Math.PI);
         var position = Math.Log(frequencyHertz);
-        var upper = Array.FindIndex(_logFrequencies, frequency => frequency >= position);
-        if (upper < 0)
+        var upper = 0;
+        while (upper < _logFrequencies.Length && _logFrequencies[upper] < position)
+            upper++;
+        if (upper == _logFrequencies.Length)
             return _curves[^1].At(degrees);
         if (upper == 0)
             return _curves[0].At(degrees);
         var share = (position - _logFrequencies[upper - 1]) / (_logFrequencies[upper] - _logFrequencies[upper - 1]);
         return (_curves[upper - 1].At(degrees) * (1 - share)) + (_curves[upper].At(degrees) * share);
     }
+
+    /// <summary>Whether both hold the same points and signs.</summary>
+    public bool Equals(TabulatedPattern? other) => other is not null && Behind == other.Behind && Points.SequenceEqual(other.Points);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as TabulatedPattern);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Behind, Points.Count, Points[0], Points[^1]);
 
     private static void CheckPoint(PatternPoint point)
     {

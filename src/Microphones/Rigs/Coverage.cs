@@ -15,6 +15,9 @@ public static class Coverage
 {
     private const double ScanStep = Math.PI / 720;
 
+    /// <summary>Straight behind the side is deaf, and so are some mids: the scan ends half a degree before.</summary>
+    private const double ScanEnd = Math.PI * (179.5 / 180);
+
     /// <summary>15 dB, taken unless another is named.</summary>
     public static Decibels FullSide { get; } = new(15);
 
@@ -50,6 +53,28 @@ public static class Coverage
         return sine > 1 ? null : Degrees.FromRadians(2 * (Math.Atan(eight) + Math.Asin(sine)));
     }
 
+    /// <summary>Backwards for a first-order mid with an ideal figure-8: gS/gM = (k − 1)/(k + 1)·(A + B·cos θ)/sin θ at half the coverage θ.</summary>
+    /// <param name="omniShare">A of the mid, 0 to 1.</param>
+    /// <param name="coverage">Wanted, above 0 and below 360 degrees.</param>
+    /// <param name="sideToMid">(k − 1)/(k + 1), from <see cref="SideToMid"/>.</param>
+    /// <returns>An amplitude ratio above 0; null beyond <see cref="WidestOfFirstOrder"/>.</returns>
+    public static double? SideGainOfFirstOrder(double omniShare, Degrees coverage, double sideToMid)
+    {
+        var half = coverage.Radians / 2;
+        var gain = sideToMid * (omniShare + ((1 - omniShare) * Math.Cos(half))) / Math.Sin(half);
+        return coverage < WidestOfFirstOrder(omniShare) && gain > 0 ? gain : null;
+    }
+
+    /// <summary>
+    /// The widest coverage a first-order mid can be given: where side/mid is largest, cos θ = −B/A, for mids wider than a cardioid;
+    /// between the nulls, cos θ = −A/B, for the others, approached as the side is taken away.
+    /// </summary>
+    public static Degrees WidestOfFirstOrder(double omniShare)
+    {
+        var (a, b) = (omniShare, 1 - omniShare);
+        return Degrees.FromRadians(2 * Math.Acos(a > b ? -b / a : -a / b));
+    }
+
     /// <summary>The side against the mid, as they enter the sum, at which left and right differ by the threshold: (k − 1)/(k + 1).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The threshold is not above 0 dB or not finite.</exception>
     public static double SideToMid(Decibels threshold)
@@ -65,7 +90,7 @@ public static class Coverage
         var side = pair.SideLevel.AmplitudeRatio;
         return Crossing.First(
             theta => (ratio * Math.Abs(pair.Mid.Gain(theta, hertz))) - (side * Math.Abs(pair.SideUnit(direction * theta, hertz))),
-            Math.PI,
+            ScanEnd,
             ScanStep);
     }
 }

@@ -9,7 +9,7 @@ namespace Athwart.Microphones.Rigs;
 /// <param name="CrossPower">Mean of gM·M·gS·S; 0 for a true figure-8.</param>
 /// <param name="Correlation">Of left and right, −1 to 1: (M² − S²)/(M² + S²) for a true figure-8; null when both are silent.</param>
 /// <param name="Mid">The mid alone.</param>
-/// <param name="Left">The decoded left towards its own axis; the right is its mirror image.</param>
+/// <param name="Left">The decoded left towards its own axis; the right is its mirror image. A measured mid is taken by its nearest first-order pattern.</param>
 /// <param name="RearShare">Share of the energy of left and right together that comes from behind, 0 to 1.</param>
 /// <param name="LevelAt180">Left and right together for a sound straight behind, against straight ahead.</param>
 /// <remarks>Source: diffuse-field correlation by integration over an isotropic field, derived; directivity index IEC 60268-4:2014, 13.2.2; see docs/sources.md.</remarks>
@@ -32,7 +32,8 @@ public sealed record DiffuseField(
         var side = gS * gS * PatternFigures.DiffusePower(pair.Side, frequency);
         var cross = gM * gS * Cross(pair, hertz);
         var virtualPair = VirtualPair.Of(pair, frequency);
-        var rear = (gM * gM * MidRear(pair.Mid, frequency)) + (side * SideRearShare);
+        var figures = PatternFigures.Of(pair.Mid, frequency);
+        var rear = (gM * gM * figures.RearShare * figures.RandomEnergyEfficiency) + (side * SideRearShare);
         return new(
             mid,
             side,
@@ -41,7 +42,7 @@ public sealed record DiffuseField(
             new Directivity(Decibels.FromPowerRatio(gM * gM / mid)),
             new Directivity(virtualPair.OnAxisGain - Decibels.FromPowerRatio(mid + side + (2 * cross))),
             rear / (mid + side),
-            Decibels.FromPowerRatio(Energy(pair, new Degrees(180), frequency) / Energy(pair, default, frequency)));
+            Behind(pair, figures, frequency));
     }
 
     /// <summary>(M² − S²)/(M² + S²) for a first-order mid of omni share A and a figure-8 at gS/gM: for searches over many.</summary>
@@ -70,11 +71,10 @@ public sealed record DiffuseField(
     private static double Cross(MidSidePair pair, double hertz) => pair.Side is FirstOrderPattern { OmniShare: 0 } ? 0
         : SphereIntegral.MeanOfCrossed((midAngle, sideAngle) => pair.Mid.Gain(midAngle, hertz) * pair.Side.Gain(sideAngle, hertz));
 
-    private static double MidRear(IPattern mid, Hertz frequency)
-    {
-        var figures = PatternFigures.Of(mid, frequency);
-        return figures.RearShare * figures.RandomEnergyEfficiency;
-    }
+    /// <summary>A true figure-8 is deaf ahead and behind, so the mid's own figure holds, exact in a null.</summary>
+    private static Decibels Behind(MidSidePair pair, PatternFigures mid, Hertz frequency) => pair.Side is FirstOrderPattern { OmniShare: 0 }
+        ? mid.LevelAt180
+        : Decibels.FromPowerRatio(Energy(pair, new(180), frequency) / Energy(pair, default, frequency));
 
     private static double Energy(MidSidePair pair, Degrees azimuth, Hertz frequency)
         => Square(pair.LeftGain(azimuth, frequency)) + Square(pair.RightGain(azimuth, frequency));

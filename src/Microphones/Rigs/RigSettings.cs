@@ -49,7 +49,7 @@ public static class RigSettings
         var wanted = virtualPattern.OmniShare;
         var level = Limited(GainForShare(fit, wanted));
         var pair = Virtual(fit, level);
-        return Answer(fit, level, wanted, pair.OmniShare, ShareTolerance, "a virtual pattern of omni share", "");
+        return Answer(fit, level, wanted, pair.OmniShare, ShareTolerance, "a virtual omni share", "");
     }
 
     /// <summary>The mid-side pair that is equal to a crossed pair of first-order microphones: M = A + B·cos h·cos θ, S = B·sin h·sin θ.</summary>
@@ -84,7 +84,7 @@ public static class RigSettings
         return byAngle with { Reached = false, Remark = remark };
     }
 
-    /// <summary>The side level for a coverage: more side is narrower coverage, so the level is halved in on.</summary>
+    /// <summary>The side level for a coverage: closed form for first order; else more side is narrower, so the level is halved in on.</summary>
     /// <param name="mid">The mid.</param>
     /// <param name="side">The side; a figure-8.</param>
     /// <param name="coverage">Above 0 and below 360 degrees.</param>
@@ -95,7 +95,8 @@ public static class RigSettings
         RequireAngle(coverage, 360, "a coverage");
         var pair = new MidSidePair(mid, side, default);
         double? At(double level) => Coverage.Of(pair with { SideLevel = new(level) }, threshold, frequency)?.Value;
-        var level = NearestLevel(At, coverage.Value);
+        var closed = pair.IsFirstOrder ? Coverage.SideGainOfFirstOrder(((FirstOrderPattern)mid).OmniShare, coverage, Coverage.SideToMid(threshold)) : null;
+        var level = closed is { } gain ? Limited(gain).Value : NearestLevel(At, coverage.Value);
         var got = At(level);
         var fit = FirstOrderFit.Of(mid, side, frequency);
         return got is { } degrees
@@ -133,12 +134,15 @@ public static class RigSettings
     private static RigSetting Answer(FirstOrderFit fit, Decibels level, double wanted, double got, double tolerance, string what, string unit)
     {
         var pair = Virtual(fit, level);
-        var reached = Math.Abs(got - wanted) <= tolerance;
+        // At either end one of the two is as good as gone, however near the figure comes.
+        var reached = Math.Abs(got - wanted) <= tolerance && level > Lowest && level < Highest;
         var remark = reached
             ? $"{what} of {Amount(got, unit)} at a side level of {level}"
-            : $"{what} of {Amount(wanted, unit)} is not reachable with this mid; nearest is {Amount(got, unit)} at a side level of {level}";
+            : $"{what} of {Amount(wanted, unit)} is not reachable with this mid; nearest is {Amount(got, unit)} at a side level of {level}{AtTheEnd(level)}";
         return new(reached, level, -pair.OnAxisGain, wanted, got, pair, remark);
     }
+
+    private static string AtTheEnd(Decibels level) => level <= Lowest ? ", as good as no side" : level >= Highest ? ", as good as no mid" : "";
 
     private static string Amount(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:0.###} {unit}").TrimEnd();
 
