@@ -18,5 +18,5 @@ internal sealed class KitSource
         command.Add(Overwrite);
     }
 
-    public Kit Read(ParseResult parsed) => Kit.Empty;
+    public Kit Read(ParseResult parsed) => parsed.GetValue(_demo) ? throw new NotSupportedException() : Kit.Empty;
 }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
 using Athwart.Cli.Output;
-using Athwart.Jobs;
 using Athwart.Jobs.PlanRig;
 
 namespace Athwart.Cli.Commands;

@@ -16,7 +16,7 @@ internal static class RigTables
         Facts(screen, RigFacts.Of(d));
         Sources(screen, d);
         Remarks(screen, "Not known", d.NotKnown);
-        Remarks(screen, "Cautions", d.Cautions);
+        Remarks(screen, "Take care", d.Cautions);
     }
 
     public static void Compare(Screen screen, IReadOnlyList<RigDocument> documents)
@@ -24,7 +24,7 @@ internal static class RigTables
         var facts = documents.Select(RigFacts.Of).ToList();
         var table = TakeTables.Plain(["", .. documents.Select(d => d.Rig)]);
         foreach (var (group, label) in facts.SelectMany(f => f).Select(f => (f.Group, f.Label)).Distinct())
-            table.AddRow([Markup.Escape(label), .. facts.Select(list => Markup.Escape(string.Join("\n", list.Where(f => f.Group == group && f.Label == label).Select(f => f.Value))))]);
+            table.AddRow([Markup.Escape(label), .. facts.Select(list => Markup.Escape(string.Join("\n", list.Where(f => string.Equals(f.Group, group, StringComparison.Ordinal) && string.Equals(f.Label, label, StringComparison.Ordinal)).Select(f => f.Value))))]);
         screen.Console.Write(table);
         Remarks(screen, "Not known", [.. documents.SelectMany(d => d.NotKnown).Distinct(StringComparer.Ordinal)]);
     }

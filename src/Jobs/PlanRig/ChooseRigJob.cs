@@ -61,6 +61,10 @@ public static class ChooseRigJob
         return ChoiceDocument.Of(PairSearch.Run(request.Kit, wishes), wishes, [.. Asked(wishes, request.Outing)]);
     }
 
+    /// <summary>Writes a page with the places and the trade-offs drawn.</summary>
+    /// <exception cref="JobException">The file is there already.</exception>
+    public static void WritePage(string path, ChoiceDocument document, bool overwrite) => PlanFiles.Write(path, ChoicePage.Write(document), overwrite);
+
     private static Wishes Wishes(ChooseRigRequest r) => new()
     {
         Budget = r.Budget is { } budget ? Budget(budget) : null,

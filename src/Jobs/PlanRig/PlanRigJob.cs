@@ -25,4 +25,12 @@ public static class PlanRigJob
         var rig = RigResolver.Resolve(request.Wish, request.Kit, request.Outing);
         return new(rig, request.Outing, RigPlanner.Plan(rig, request.Outing));
     }
+
+    /// <summary>Writes a page with every picture and line of one rig, or of several side by side.</summary>
+    /// <exception cref="JobException">The file is there already.</exception>
+    public static void WritePage(string path, IReadOnlyList<RigPlan> plans, bool overwrite) => PlanFiles.Write(path, RigPage.Write(plans), overwrite);
+
+    /// <summary>Writes the field sheet.</summary>
+    /// <exception cref="JobException">The file is there already.</exception>
+    public static void WriteSheet(string path, RigPlan plan, bool overwrite) => PlanFiles.Write(path, FieldSheet.Write(plan), overwrite);
 }

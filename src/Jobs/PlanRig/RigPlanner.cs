@@ -24,7 +24,10 @@ public static class RigPlanner
         var pair = rig.Pair;
         var notKnown = new List<string>();
         var noise = DecodedNoise.For(rig.Mid.Setting, rig.Side.Setting, rig.Recorder, rig.SideLevel.Value, outing.QuietestDecibels);
-        notKnown.AddRange(noise.Reasons);
+        if (IsIdeal(rig))
+            notKnown.Add("Ideal patterns have no figures: gains, noise, weight and price are left out.");
+        else
+            notKnown.AddRange(noise.Reasons);
         var gains = Gains(rig, outing, notKnown);
         var coverage = CoverageOf(pair, outing.Threshold);
         var frequencies = PairOverFrequency.Of(pair, new(Low(rig.Mid), Low(rig.Side)), outing.Threshold, Highest(rig, outing));
@@ -47,7 +50,7 @@ public static class RigPlanner
             Reach = Reach(rig, outing, noise, notKnown),
             Power = Power(rig, outing, notKnown),
             Exposure = ExposureReports.Of(outing),
-            Cautions = [.. Cautions.For(outing.Hazards, outing.LoudestDecibels, outing.Loudest?.PeakDecibels, outing.HeadphonesDecibelsA).Select(c => c.Text)],
+            Cautions = outing is { Hazards: SubjectHazards.None, HeadphonesDecibelsA: null, LoudestDecibels: null or < Cautions.LoudDecibelsA, Title: "" } ? [] : [.. Cautions.For(outing.Hazards, outing.LoudestDecibels, outing.Loudest?.PeakDecibels, outing.HeadphonesDecibelsA).Select(c => c.Text)],
             NotKnown = [.. notKnown.Distinct(StringComparer.Ordinal)],
         };
     }
@@ -120,7 +123,8 @@ public static class RigPlanner
     {
         if (rig.Recorder is not { } recorder || outing.Loudest is not { } loudest || outing.QuietestDecibels is not { } quietest)
         {
-            notKnown.Add("No gains: they need a recorder of the kit, and the quietest and loudest level at the microphones.");
+            if (!IsIdeal(rig))
+                notKnown.Add("No gains: they need a recorder of the kit, and the quietest and loudest level at the microphones.");
             return null;
         }
 
@@ -177,6 +181,9 @@ public static class RigPlanner
         notKnown.AddRange(plan.Reasons);
         return new(R(plan.HoursPerGigabyte), R(plan.StorageHours), R(plan.SplitSeconds / 60), R(plan.PhantomDrawnMilliamperes), plan.PhantomSuffices, R(plan.BatteryHours), plan.RateSuffices);
     }
+
+    // Patterns named on the command line instead of microphones of the kit.
+    private static bool IsIdeal(PlannedRig rig) => rig.Mid.Setting.SensitivityMillivoltsPerPascal is null && rig.Mid.Setting.EquivalentNoiseDecibelsA is null && rig.Recorder is null;
 
     private static double? CoverageOf(MidSidePair pair, Decibels threshold) => R(Coverage.Of(pair, threshold, Reference)?.Value);
 

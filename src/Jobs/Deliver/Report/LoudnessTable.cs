@@ -1,4 +1,5 @@
 using Athwart.Figures;
+using Athwart.Jobs.Pages;
 
 namespace Athwart.Jobs.Deliver.Report;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Figures;
+using Athwart.Jobs.Pages;
 
 namespace Athwart.Jobs.Deliver.Report;
 

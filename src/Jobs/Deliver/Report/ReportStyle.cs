@@ -1,4 +1,4 @@
-using Athwart.Figures;
+using Athwart.Jobs.Pages;
 
 namespace Athwart.Jobs.Deliver.Report;
 
@@ -6,14 +6,7 @@ namespace Athwart.Jobs.Deliver.Report;
 internal static class ReportStyle
 {
     /// <summary>The style sheet. Paper always gets the day colours; class 'day' or 'night' on the root overrides what the system prefers.</summary>
-    public static string Css { get; } = $$$"""
-        :root{ {{{Palette.Light.ToCss()}}};color-scheme:light dark}
-        @media screen and (prefers-color-scheme:dark){:root:not(.day){ {{{Palette.Dark.ToCss()}}} }:root:not(.day) .heat{filter:url(#night)}}
-        @media screen{:root.night{ {{{Palette.Dark.ToCss()}}};color-scheme:dark}:root.night .heat{filter:url(#night)}:root.day{color-scheme:light}}
-        {{{FigureStyle.Css}}}
-        {{{Layout}}}
-        {{{Print}}}
-        """;
+    public static string Css { get; } = PageTheme.Css + Layout + Print;
 
     private const string Layout = """
         *{box-sizing:border-box}

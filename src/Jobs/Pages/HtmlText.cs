@@ -1,7 +1,7 @@
 using System.Globalization;
 using Athwart.Figures;
 
-namespace Athwart.Jobs.Deliver.Report;
+namespace Athwart.Jobs.Pages;
 
 /// <summary>Writes markup; whatever is put in through <c>{value}</c> holes is escaped, <see cref="Raw"/> is not.</summary>
 internal sealed class HtmlText(TextWriter writer)
