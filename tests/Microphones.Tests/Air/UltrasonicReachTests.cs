@@ -64,6 +64,13 @@ public static class UltrasonicReachTests
     }
 
     [Fact]
+    public static void MarginAboveTheNoise_CountsAsThatMuchMoreNoise()
+    {
+        var margin = UltrasonicReach.For(new(70), 20, AirConditions.Mild, 14, 120_000, 250_000, 6);
+        Assert.Equal(Reach(20, noise: 20).HighestHertz!.Value, margin.HighestHertz!.Value, 1e-3);
+    }
+
+    [Fact]
     public static void UnknownHighEnd_LeavesAnUpperBound()
         => Assert.Contains("upper bound", Assert.Single(Reach(5, microphone: null).Reasons), StringComparison.Ordinal);
 

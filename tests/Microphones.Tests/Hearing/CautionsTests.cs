@@ -21,6 +21,7 @@ public static class CautionsTests
     public static void LoudLevels_AreCautionedWithoutBeingAsked()
     {
         Assert.DoesNotContain(Cautions.For(SubjectHazards.Water, 84.9), caution => caution.Hazard == SubjectHazards.LoudSource);
+        Assert.Contains(Cautions.For(SubjectHazards.Water, 85), caution => caution.Hazard == SubjectHazards.LoudSource);
         var loud = Cautions.For(SubjectHazards.Water, 100).Where(caution => caution.Hazard == SubjectHazards.LoudSource).ToList();
         Assert.Equal(2, loud.Count);
         // Source: NIOSH, 15 minutes at 100 dBA, as docs/safety.md says.

@@ -125,6 +125,19 @@ public static class GainPlanTests
     public static void ImpossibleWishes_AreRefused(double quietest, double headroom)
         => Assert.Throws<ArgumentOutOfRangeException>(() => GainPlan.For(Request(quietest) with { HeadroomDecibels = headroom }));
 
+    // 0.3 / 0.1 is a little less than 3 in binary: the limit is the third step all the same.
+    [Theory]
+    [InlineData(0.3, 0.1, 0.3)]
+    [InlineData(0.29, 0.1, 0.2)]
+    [InlineData(75, 7, 70)]
+    [InlineData(12.5, 0, 12.5)]
+    public static void HighestStep_IsTheLastOneThatKeepsTheLimit(double limit, double step, double gain)
+        => Assert.Equal(gain, InputLevels.HighestStep(limit, 0, 70, step)!.Value, 9);
+
+    [Fact]
+    public static void LimitBelowTheLowestGain_HasNoStep()
+        => Assert.Null(InputLevels.HighestStep(-0.1, 0, 70, 1));
+
     // Definition: a sine's peak is 3.01 dB above its RMS.
     [Fact]
     public static void CrestOfASine_ComparesAsItsOwnLevel()

@@ -60,6 +60,15 @@ public static class PowerTests
     }
 
     [Fact]
+    public static void ExactlyWhatIsThere_Suffices()
+    {
+        Assert.True(Plan(14, 6).PhantomSuffices);
+        Assert.Equal(5, Plan(14, 6).BatteryHours!.Value, 9);
+        Assert.True(PowerPlan.For(Demo.Recorder, Drawing(4), Drawing(6), new(96_000, 24)).RateSuffices);
+        Assert.False(PowerPlan.For(Demo.Recorder, Drawing(4), Drawing(6), new(192_000, 24)).RateSuffices);
+    }
+
+    [Fact]
     public static void NoPhantomDrawn_SufficesEverywhere()
     {
         var plan = Plan(0, 0, Demo.Recorder with { PhantomMilliamperes = null, BatteryHoursWithPhantom = null });
