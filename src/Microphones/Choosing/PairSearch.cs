@@ -15,6 +15,9 @@ public sealed class PairSearch
     /// <summary>Further than this from the wanted coverage a pair is rejected, in degrees of the full angle. A choice of ours.</summary>
     public const double FarthestDegrees = 20;
 
+    /// <summary>More points than any level within <see cref="FarthestDegrees"/> can have.</summary>
+    private const double TooFar = 1e6;
+
     private static readonly Recorder?[] NoRecorder = [null];
 
     private readonly Wishes _wishes;
@@ -139,7 +142,9 @@ public sealed class PairSearch
             if (coverages[n] is not { } coverage)
                 continue;
             var noise = midNoise is { } m && sideNoise is { } s ? DecodedNoise.Combine(m, s, _levels.Levels[n].Value) : 0;
-            var points = _scoring.LevelPoints(Math.Abs(coverage.Value - wanted.Value), noise);
+            var error = Math.Abs(coverage.Value - wanted.Value);
+            // Less noise is worth some degrees, never so many that the pair is rejected for it.
+            var points = error > FarthestDegrees ? TooFar + error : _scoring.LevelPoints(error, noise);
             if (points < least)
                 (best, least) = (n, points);
         }

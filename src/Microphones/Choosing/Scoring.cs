@@ -11,11 +11,12 @@ internal sealed class Scoring(Wishes wishes, double stepOfCost)
     private const double StepOfNoise = 3;
     private const double StepOfWeight = 100;
 
-    private readonly double _coverage = WeightOf(wishes, Matter.Coverage);
+    // A coverage that is asked for counts for the side level, even where it does not count for the place: after all that does.
+    private readonly double _coverage = WeightOf(wishes, Matter.Coverage) is > 0 and var weight ? weight : Math.ScaleB(1, -wishes.Matters.Count);
     private readonly double _noise = WeightOf(wishes, Matter.Noise);
 
     /// <summary>The points by which side levels of one pair are compared.</summary>
-    public double LevelPoints(double coverageError, double noise) => (_coverage > 0 || _noise > 0 ? _coverage * coverageError / StepOfCoverage : coverageError) + (_noise * noise / StepOfNoise);
+    public double LevelPoints(double coverageError, double noise) => (_coverage * coverageError / StepOfCoverage) + (_noise * noise / StepOfNoise);
 
     /// <summary>Gives each candidate its parts, measured from the best of all.</summary>
     public void Score(IReadOnlyList<Candidate> candidates)
