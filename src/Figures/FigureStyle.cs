@@ -27,6 +27,20 @@ public static class FigureStyle
         .figure .mark text.note,.mark text.note{fill:var(--note)}.figure .mark text.caution,.mark text.caution{fill:var(--caution)}.figure .mark text.fault,.mark text.fault{fill:var(--card)}
         .bar .track{fill:var(--line)}.bar .fill{fill:var(--mid)}.bar .over{fill:var(--fault)}
         .spark{display:block;width:100%;height:100%}
+        .curve{fill:none;stroke:var(--ink);stroke-width:2;stroke-linejoin:round;stroke-linecap:round}
+        .curve.mid{stroke:var(--mid)}.curve.side{stroke:var(--side);stroke-dasharray:9 5}.curve.left{stroke-width:2.6}.curve.right{stroke-dasharray:1.5 5;stroke-width:2.6}
+        .curve.opposed{stroke-width:1.3;stroke-opacity:.8}
+        .ring{fill:none;stroke:var(--line);stroke-width:1}.ring.edge-ring{stroke:var(--muted)}
+        .figure .sign{font-size:19px;font-weight:700}.figure .ofleft,.figure .ofright{fill:var(--ink);font-weight:600}
+        .coverage-edge{stroke:var(--side);stroke-width:1.6;stroke-dasharray:7 4}
+        .block{fill:var(--ink);fill-opacity:.75}.block.mid{fill:var(--mid);fill-opacity:.8}.block.side{fill:var(--side);fill-opacity:.8}
+        .rung{stroke:var(--ink);stroke-width:1.6}
+        .dot{fill:var(--muted)}.place{fill:var(--card);stroke:var(--ink);stroke-width:1.3}.place.best{fill:var(--side);stroke:var(--side)}
+        .figure .place-number{font-size:11.5px;fill:var(--ink)}.figure .place-number.best{fill:var(--card);font-weight:700}
+        .wedge{fill:var(--mid);fill-opacity:.13;stroke:var(--mid);stroke-width:1.8}
+        .sight{stroke:var(--side);stroke-width:1;stroke-dasharray:3 4}.subject{fill:var(--side)}
+        .path{stroke:var(--side);stroke-width:2.6}.arrow{fill:var(--side)}
+        .body{fill:var(--mid)}.lobe{fill:var(--card);stroke:var(--side);stroke-width:1.8}.figure .lobe-sign{fill:var(--side);font-weight:700;font-size:15px}
         """;
 
     /// <summary>What turns the light pictures over at night: put once in the body, then '.heat{filter:url(#night)}' in the dark rules.</summary>

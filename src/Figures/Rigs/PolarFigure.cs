@@ -1,0 +1,86 @@
+namespace Athwart.Figures.Rigs;
+
+/// <summary>One curve of a <see cref="PolarFigure"/>.</summary>
+/// <param name="Name">Its name in the legend.</param>
+/// <param name="Class">mid, side, left or right: how the line is drawn.</param>
+/// <param name="Gain">The signed amplitude at an azimuth in degrees, positive to the left.</param>
+public sealed record PolarCurve(string Name, string Class, Func<double, double> Gain);
+
+/// <summary>How microphones and decoded channels hear by direction: 0° upwards, left on the left, decibels below the strongest.</summary>
+public static class PolarFigure
+{
+    private const double Width = 460;
+    private const double CentreX = 230;
+    private const double CentreY = 214;
+    private const double Radius = 176;
+    private const double Range = 25;
+
+    /// <summary>Draws the picture; lobes of opposite polarity are thin and carry a minus.</summary>
+    public static string Draw(FigureLabel label, IReadOnlyList<PolarCurve> curves)
+    {
+        ArgumentNullException.ThrowIfNull(curves);
+        var canvas = new SvgCanvas(Width, 470, label);
+        Grid(canvas);
+        var strongest = curves.Count == 0 ? 1 : curves.Max(c => Enumerable.Range(-180, 361).Max(a => Math.Abs(c.Gain(a))));
+        foreach (var curve in curves)
+            Draw(canvas, curve, strongest > 0 ? strongest : 1);
+        Legend.Draw(canvas, 30, 452, 400.0 / Math.Max(1, curves.Count), curves.Select(c => ("curve " + c.Class, c.Name)));
+        return canvas.Close();
+    }
+
+    private static void Grid(SvgCanvas canvas)
+    {
+        for (var azimuth = 0; azimuth < 180; azimuth += 30)
+        {
+            var (x, y) = At(azimuth, 1);
+            canvas.Line("grid fine", x, y, (2 * CentreX) - x, (2 * CentreY) - y);
+        }
+
+        for (var decibels = 0; decibels >= -20; decibels -= 5)
+        {
+            var radius = Radius * (1 + (decibels / Range));
+            canvas.Add($"<circle class=\"{(decibels == 0 ? "ring edge-ring" : "ring")}\" cx=\"{SvgCanvas.N(CentreX)}\" cy=\"{SvgCanvas.N(CentreY)}\" r=\"{SvgCanvas.N(radius)}\"/>\n");
+            if (decibels < 0)
+                canvas.Text("tick halo", CentreX + 3, CentreY + radius - 3, "start", Markup.Readable(decibels, 0));
+        }
+
+        foreach (var azimuth in (int[])[0, 30, 60, 90, 120, 150, 180, -30, -60, -90, -120, -150])
+        {
+            var (x, y) = At(azimuth, 1.09);
+            canvas.Text("tick", x, y + 4, "middle", FormattableString.Invariant($"{Math.Abs(azimuth)}°"));
+        }
+
+        canvas.Text("caption", 14, 24, "start", "Left");
+        canvas.Text("caption", Width - 14, 24, "end", "Right");
+        canvas.Text("tick", 14, 428, "start", "dB below the strongest");
+    }
+
+    private static void Draw(SvgCanvas canvas, PolarCurve curve, double strongest)
+    {
+        Curves upright = new(), opposed = new();
+        var (deepest, where) = (0.0, 0);
+        for (var azimuth = -180; azimuth <= 180; azimuth++)
+        {
+            var gain = curve.Gain(azimuth) / strongest;
+            var (x, y) = At(azimuth, Math.Max(0, 1 + (20 * Math.Log10(Math.Abs(gain)) / Range)));
+            (gain < 0 ? opposed : upright).To(x, y);
+            (gain < 0 ? upright : opposed).Break();
+            if (gain < deepest)
+                (deepest, where) = (gain, azimuth);
+        }
+
+        upright.DrawOn(canvas, "curve " + curve.Class);
+        opposed.DrawOn(canvas, $"curve {curve.Class} opposed");
+        if (deepest < -Math.Pow(10, -20 / 20.0))
+        {
+            var (x, y) = At(where, Math.Max(0.1, 1 + (20 * Math.Log10(-deepest) / Range) - 0.07));
+            canvas.Text($"sign of{curve.Class} halo", x, y + 5, "middle", "−");
+        }
+    }
+
+    private static (double X, double Y) At(double azimuth, double radius)
+    {
+        var (sin, cos) = Math.SinCos(azimuth * Math.PI / 180);
+        return (CentreX - (Radius * radius * sin), CentreY - (Radius * radius * cos));
+    }
+}
