@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -118,6 +118,18 @@ internal static class Migrations
             sha256 TEXT NOT NULL,
             PRIMARY KEY (delivery_id, effect_position, position),
             FOREIGN KEY (delivery_id, effect_position) REFERENCES delivered_effects (delivery_id, position) ON DELETE CASCADE
+        ) STRICT, WITHOUT ROWID;
+        """;
+
+    // Kinds and JSON are the jobs' own affair: the catalogue keeps them as they come.
+    private const string Kit = """
+        CREATE TABLE kit_items (
+            kind TEXT NOT NULL,
+            name TEXT NOT NULL COLLATE NOCASE,
+            position INTEGER NOT NULL,
+            version INTEGER NOT NULL,
+            json TEXT NOT NULL,
+            PRIMARY KEY (kind, name)
         ) STRICT, WITHOUT ROWID;
         """;
 }

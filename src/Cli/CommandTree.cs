@@ -36,6 +36,7 @@ internal static class CommandTree
         var root = new RootCommand("Athwart turns raw mid-side recordings into named, documented, mono-safe stereo effects, and keeps the raw pair beside each.")
         {
             DemoCommand.Create(screen),
+            KitCommand.Create(screen),
             RigCommand.Create(screen),
             TakeInCommand.Create(screen),
             TakesCommand.Create(screen),
@@ -73,7 +74,11 @@ internal static class CommandTree
         foreach (var error in unknown.Count > 0 ? [] : parsed.Errors)
             screen.Error(error.Message);
         var command = parsed.CommandResult.Command;
-        screen.Error(command is RootCommand ? "Try 'athwart --help'." : $"Try 'athwart {command.Name} --help'.");
+        screen.Error(command is RootCommand ? "Try 'athwart --help'." : $"Try 'athwart {Words(command)} --help'.");
         return ExitCode.WrongUse;
     }
+
+    // A command of a command is called by both names.
+    private static string Words(Command command) =>
+        command.Parents.OfType<Command>().FirstOrDefault() is { } parent and not RootCommand ? $"{Words(parent)} {command.Name}" : command.Name;
 }

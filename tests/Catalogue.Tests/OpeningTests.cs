@@ -94,7 +94,19 @@ public sealed class OpeningTests : IDisposable
         Assert.Equal("Canal lock", session.Name);
         Assert.Equal(-3.0, session.Defaults.SideLevel?.Value);
         Assert.Empty(library.Deliveries());
+        Assert.Empty(library.KitItems());
         Assert.Equal((long)Library.SchemaVersion, Sql("PRAGMA user_version"));
+    }
+
+    [Fact]
+    public void Open_SchemaVersion2_IsBroughtUpToDateAndKeepsItsRows()
+    {
+        Sql(Version1.Replace("PRAGMA user_version = 1;", Migrations.Steps[1] + "PRAGMA user_version = 2;", StringComparison.Ordinal));
+
+        using var library = Library.Open(_folder.Path, LibraryAccess.Read);
+
+        Assert.Equal("Canal lock", Assert.Single(library.Sessions()).Name);
+        Assert.Empty(library.KitItems());
     }
 
     [Fact]

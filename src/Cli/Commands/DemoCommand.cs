@@ -46,6 +46,7 @@ internal static class DemoCommand
         screen.Line($"   Delivered:  {report.Delivery.Folder}");
         screen.Line($"   Report:     {report.Delivery.ReportPath}");
         screen.Line($"   Try next:   athwart takes --library \"{report.LibraryFolder}\" --session \"{report.Session}\"");
+        screen.Line($"   An invented kit is in the library too: athwart kit list --library \"{report.LibraryFolder}\"");
         return report.Verify.IsSound && report.TakeIn.Complete ? ExitCode.Done : ExitCode.FaultFound;
     }
 }

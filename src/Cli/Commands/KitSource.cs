@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Athwart.Jobs;
+using Athwart.Jobs.Kits;
 using Athwart.Microphones.Equipment;
 
 namespace Athwart.Cli.Commands;
@@ -18,5 +20,11 @@ internal sealed class KitSource
         command.Add(Overwrite);
     }
 
-    public Kit Read(ParseResult parsed) => parsed.GetValue(_demo) ? throw new NotSupportedException() : Kit.Empty;
+    public Kit Read(ParseResult parsed)
+    {
+        var library = parsed.GetValue(_library);
+        if (parsed.GetValue(_demo))
+            return library is null ? DemoKit.Kit : throw new JobException(JobErrorKind.WrongUse, "The kit is said twice.", "Give --library or --demo-kit.");
+        return library is null ? Kit.Empty : KitStore.Load(library);
+    }
 }

@@ -47,7 +47,8 @@ public static class CoverageWedgeFigure
         canvas.Add($"<path class=\"wedge\" d=\"M{SvgCanvas.N(CentreX)} {SvgCanvas.N(rigY)}L{SvgCanvas.N(leftX)} {SvgCanvas.N(leftY)}A{SvgCanvas.N(reach)} {SvgCanvas.N(reach)} 0 {(coverage > 180 ? 1 : 0)} 1 {SvgCanvas.N(rightX)} {SvgCanvas.N(rightY)}Z\"/>\n");
         foreach (var sign in (int[])[1, -1])
         {
-            var (x, y) = At(sign * half, reach + 16, rigY);
+            // Outside the wedge, beside its edge, where no subject is.
+            var (x, y) = At(sign * Math.Min(half + 9, 172), reach * 0.6, rigY);
             canvas.Text("tick halo", Math.Clamp(x, 24, Width - 24), Math.Clamp(y, 40, Height - 26), "middle", FormattableString.Invariant($"{half:0}°"));
         }
     }

@@ -1,6 +1,7 @@
 using Athwart.Jobs.CheckTakes;
 using Athwart.Jobs.Cut;
 using Athwart.Jobs.Deliver;
+using Athwart.Jobs.Kits;
 using Athwart.Jobs.Progress;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Sessions;
@@ -57,6 +58,7 @@ public static class DemoJob
             new() { Sources = [cardFolder], LibraryFolder = library, SessionName = Session, Date = Day },
             Forward<TakeInProgress>(progress, p => new("Taking in " + p.CurrentFile, p.BytesDone, p.BytesTotal, "bytes")),
             cancellation);
+        KitImportJob.Run(new() { Library = library, Demo = true });
         var check = CheckSessionJob.Run(new(library, Session, null, SideLevel, Environment.ProcessorCount), progress, cancellation);
         var cuts = Cut(library, cancellation);
         var delivery = new DeliverJob().Run(Delivery(library, folder), progress, cancellation);

@@ -8,10 +8,7 @@ internal sealed class HtmlText(TextWriter writer)
 {
     public HtmlText Add(FormattableString markup)
     {
-        var arguments = new object?[markup.ArgumentCount];
-        for (var i = 0; i < arguments.Length; i++)
-            arguments[i] = Markup.Escape(Convert.ToString(markup.GetArgument(i), CultureInfo.InvariantCulture) ?? "");
-        writer.Write(string.Format(CultureInfo.InvariantCulture, markup.Format, arguments));
+        writer.Write(markup.ToString(Escaping.Instance));
         return this;
     }
 
@@ -19,5 +16,16 @@ internal sealed class HtmlText(TextWriter writer)
     {
         writer.Write(markup);
         return this;
+    }
+
+    /// <summary>Formats each hole by its own format, invariant culture, and escapes what comes out.</summary>
+    private sealed class Escaping : IFormatProvider, ICustomFormatter
+    {
+        public static Escaping Instance { get; } = new();
+
+        public object? GetFormat(Type? formatType) => formatType == typeof(ICustomFormatter) ? this : null;
+
+        public string Format(string? format, object? arg, IFormatProvider? formatProvider) =>
+            Markup.Escape(arg is IFormattable value ? value.ToString(format, CultureInfo.InvariantCulture) : arg?.ToString() ?? "");
     }
 }

@@ -59,7 +59,7 @@ internal static class FieldSheetWords
         ];
         ruins.AddRange(d.OverFrequency.Where(s => s.StartsWith("below", StringComparison.Ordinal)).Take(1).Select(s => "Hoping for width in the lows: " + s + "."));
         if (d.Behind is [{ AgainstFrontDecibels: > -12 } behind, ..])
-            ruins.Add(Text($"You, behind the rig: sounds from there are only {-behind.AgainstFrontDecibels:0} dB softer than from the front."));
+            ruins.Add(behind.AgainstFrontDecibels > -1 ? "You, behind the rig: it hears you as loud as what is in front." : Text($"You, behind the rig: sounds from there are only {-behind.AgainstFrontDecibels:0} dB softer than from the front."));
         ruins.Add("A sound cut off: count five seconds of quiet before and after, and say what it was.");
         return ruins;
     }

@@ -18,7 +18,7 @@ internal static class PlanPage
         figure{margin:0;background:var(--card);border:1px solid var(--line);border-radius:4px;padding:18px 20px 12px}
         figcaption{font-size:14px;color:var(--muted);margin-top:8px}.one figcaption{display:none}
         .scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;background:var(--card);border:1px solid var(--line)}
-        th{text-align:left;font-weight:500}thead th{color:var(--mid);min-width:13em}
+        th{text-align:left;font-weight:500}thead th{color:var(--mid)}.many thead th{min-width:13em}
         th,td{padding:8px 16px;border-bottom:1px solid var(--line);vertical-align:top;line-height:1.4}
         tbody th[scope=row]{font-weight:400;color:var(--muted);width:17em}.group{font-weight:600;padding-top:18px}
         ul,ol{padding-left:1.2em;margin:0}li{margin:0 0 6px;max-width:52em}

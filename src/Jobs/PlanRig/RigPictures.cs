@@ -1,5 +1,4 @@
 using System.Globalization;
-using Athwart.Figures;
 using Athwart.Figures.Rigs;
 using Athwart.Microphones.Rigs;
 using Athwart.Microphones.Subjects;
@@ -35,8 +34,8 @@ internal static class RigPictures
         var known = document.Ranked.Where(r => r.NoiseDecibelsA is not null && r.Cost.Count <= 1 && r.ToBuy.All(b => !b.EndsWith("not known", StringComparison.Ordinal))).ToList();
         var currency = known.SelectMany(r => r.Cost).GroupBy(c => c.Currency, StringComparer.Ordinal).OrderByDescending(g => g.Count()).FirstOrDefault()?.Key ?? "";
         var shown = known.Where(r => r.Cost.Count == 0 || string.Equals(r.Cost[0].Currency, currency, StringComparison.Ordinal)).ToList();
-        var words = Text($"{shown.Count} pairs; the best trade-offs are {string.Join("; ", shown.Where(r => r.TradeOff).Select(r => Text($"{r.Place}: {r.Rig}, {r.Cost.FirstOrDefault()?.Amount ?? 0:0.##} {currency}, {r.NoiseDecibelsA:0.0} dBA")))}.");
-        return TradeOffFigure.Draw(new(id, "Cost against noise", words), [.. shown.Select(r => new TradeOffPoint(r.Place, (double)(r.Cost.FirstOrDefault()?.Amount ?? 0), r.NoiseDecibelsA!.Value, r.TradeOff))], currency);
+        var words = Text($"{shown.Count} pairs; the best trade-offs are {string.Join("; ", shown.Where(r => r.TradeOff).Select(r => Text($"{r.Place}: {r.Rig}, {Amount(r):0.##} {currency}, {r.NoiseDecibelsA:0.0} dBA")))}.");
+        return TradeOffFigure.Draw(new(id, "Cost against noise", words), [.. shown.Select(r => new TradeOffPoint(r.Place, (double)(Amount(r)), r.NoiseDecibelsA!.Value, r.TradeOff))], currency);
     }
 
     private static WedgeSubject? Subject(Outing outing)
@@ -119,6 +118,8 @@ internal static class RigPictures
         var words = string.Join(" ", columns.Select(c => Text($"{c.Name}: gain {c.Gain}, loudest peak {c.Loudest:0.0} dBFS, quietest sound {c.Quietest:0.0} dBFS, noise {c.Noise:0.0} dBFS.")));
         return GainLadderFigure.Draw(new(id, "Gains", gains is null ? "No gains are planned: a recorder and the levels are needed." : words), columns);
     }
+
+    private static decimal Amount(ChoiceRow row) => row.Cost.Count == 0 ? 0 : row.Cost[0].Amount;
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

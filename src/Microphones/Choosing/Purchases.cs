@@ -26,10 +26,6 @@ public static class Purchases
     public static IReadOnlyList<Price> Sum(IReadOnlyList<Purchase> purchases)
     {
         ArgumentNullException.ThrowIfNull(purchases);
-        return purchases.Count == 0 ? [] :
-        [
-            .. purchases.Select(p => p.Price).OfType<Price>().GroupBy(p => p.Currency, StringComparer.Ordinal)
-                .OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => new Price(g.Sum(p => p.Amount), g.Key)),
-        ];
+        return purchases.Count == 0 ? [] : PriceTotals.Of(purchases.Select(p => p.Price).OfType<Price>());
     }
 }
