@@ -125,11 +125,12 @@ internal static class Migrations
     private const string Kit = """
         CREATE TABLE kit_items (
             kind TEXT NOT NULL,
-            name TEXT NOT NULL COLLATE NOCASE,
+            key TEXT NOT NULL,
+            name TEXT NOT NULL,
             position INTEGER NOT NULL,
             version INTEGER NOT NULL,
             json TEXT NOT NULL,
-            PRIMARY KEY (kind, name)
+            PRIMARY KEY (kind, key)
         ) STRICT, WITHOUT ROWID;
         """;
 }
