@@ -20,6 +20,8 @@ internal static class RigCommand
     {
         var (rig, outing, kit) = (new RigOptions(), new OutingOptions(), new KitSource());
         var page = PageOption("Also write a page with every picture and table to this file.");
+        var pictures = new Option<string?>("--pictures") { Description = "Also write the pictures as SVG files into this folder.", HelpName = "DIR" };
+        var png = new Option<bool>("--png") { Description = "With --pictures: as PNG too." };
         var json = CommonOptions.Json("the whole plan");
         var command = new ExampledCommand(
             "show",
@@ -30,11 +32,13 @@ internal static class RigCommand
         rig.AddTo(command);
         outing.AddTo(command);
         kit.AddTo(command);
-        command.Add(page);
-        command.Add(json);
+        foreach (var option in (Option[])[page, pictures, png, json])
+            command.Add(option);
         command.SetAction((parsed, _) => Task.FromResult(Failures.Run(screen, () =>
         {
             var plan = PlanRigJob.Run(new(rig.Read(parsed), outing.Read(parsed), kit.Read(parsed)));
+            if (parsed.GetValue(pictures) is { } folder)
+                PlanRigJob.WritePictures(folder, plan, parsed.GetValue(png), parsed.GetValue(kit.Overwrite));
             if (parsed.GetValue(page) is { } file)
                 PlanRigJob.WritePage(file, [plan], parsed.GetValue(kit.Overwrite));
             if (parsed.GetValue(json))
