@@ -117,7 +117,7 @@ public static class ChooseRigJob
 
     private static IEnumerable<string> Asked(Wishes w, Outing outing)
     {
-        if (outing.Subject is not null && SubjectReport.Of(outing, null) is { } subject)
+        if (outing.Subject is not null && SubjectReport.Of(outing, null, _ => null) is { } subject)
             yield return Text($"a subject that {(outing.Path is null ? "is " : "")}{subject.What}, {subject.AngleDegrees:0}° as seen from there");
         if (w.Coverage is { } coverage)
             yield return Text($"a coverage of {coverage.Value:0}°, left and right {w.Threshold.Value:0.#} dB apart at its edges");

@@ -35,7 +35,7 @@ public static class RigFacts
         yield return new(Group, "On its axes", Text($"{Signed(pair.OnAxisGainDecibels, "dB")} against the mid alone"));
         if (d.Subject is { } subject)
         {
-            yield return new(Group, "Subject", Text($"fills {subject.AngleDegrees:0}° ({subject.LeftEdgeDegrees:0}° left to {-subject.RightEdgeDegrees:0}° right); suits {subject.SuitingCoverageDegrees:0}° of coverage"));
+            yield return new(Group, "Subject", Text($"fills {subject.AngleDegrees:0}° ({subject.LeftEdgeDegrees:0}° left to {-subject.RightEdgeDegrees:0}° right); suits {subject.SuitingCoverageDegrees:0}° of coverage{(subject.SuitingSideLevelDecibels is { } suits ? Text($", a side level of {Signed(suits, "dB")}") : ", which this mid cannot reach")}"));
             yield return new(Group, "In this coverage it", subject.Verdict);
         }
 
@@ -44,7 +44,7 @@ public static class RigFacts
         foreach (var sentence in d.OverFrequency)
             yield return new(Group, "Over frequency", sentence);
         if (d.Delay is { } delay)
-            yield return new(Group, "Side's delay", Text($"up to {delay.LongestMicroseconds:0.0} µs = {delay.LongestSamples:0.00} samples"));
+            yield return new(Group, "Side's delay", Text($"up to {delay.LongestMicroseconds:0.0} µs = {delay.LongestSamples:0.00} samples: {string.Join(", ", delay.Rows.Where(r => r.AzimuthDegrees is 0 or 45 or 90 or 180).Select(r => Text($"{Signed(r.Microseconds, "µs")} at {r.AzimuthDegrees:0}°")))}"));
     }
 
     private static string Pattern(VirtualPairSection pair) =>
@@ -80,6 +80,8 @@ public static class RigFacts
             yield return new(Group, "Quietest sound above it", Text($"{snr:0.0} dB{(d.Noise.MonoSignalToNoiseDecibels is { } m ? Text($" ({m:0.0} dB in mono)") : "")}"));
         if (d.Reach is { } reach)
             yield return new(Group, "Worth slowing down up to", reach.HighestHertz is { } hertz ? Text($"{hertz / 1000:0.0} kHz, then {Limit(reach.LimitedBy)}") : NotKnown);
+        foreach (var row in d.Reach?.Rows.Where(r => r.Hertz is 1000 or 8000 or 20_000 or 40_000 or 80_000) ?? [])
+            yield return new(Group, Text($"At {row.Hertz / 1000:0.#} kHz there arrive"), Text($"{Signed(row.LevelDecibels, "dB")}; the air took {row.AirDecibels:0.0} dB{(row.NoiseDecibels is { } own ? Text($"; the rig's noise there is {Signed(own, "dB")}") : "")}"));
         if (d.Exposure is { } exposure)
             yield return new(Group, "Your ears", Text($"{(exposure.NioshDosePercent is { } dose ? Text($"{dose:0} % of the NIOSH day") : "beyond the NIOSH ceiling")}; EU: {exposure.European}"));
     }
