@@ -12,7 +12,7 @@ public sealed record WedgeSubject(double LeftMetres, double RightMetres, double 
 public static class CoverageWedgeFigure
 {
     private const double Width = 460;
-    private const double Height = 400;
+    private const double Height = 448;
     private const double CentreX = 230;
     private const double Reach = 250;
 
@@ -24,7 +24,7 @@ public static class CoverageWedgeFigure
     {
         var canvas = new SvgCanvas(Width, Height, label);
         // A coverage beyond a half circle needs room behind the rig.
-        var rigY = coverageDegrees > 180 ? 240 : 316;
+        var rigY = coverageDegrees > 180 ? 226 : 316;
         var reach = Math.Min(Reach, rigY - 46);
         canvas.Line("grid fine", CentreX, rigY, CentreX, 34);
         canvas.Text("caption", 12, 22, "start", "Left");
@@ -33,7 +33,10 @@ public static class CoverageWedgeFigure
         if (subject is not null)
             Subject(canvas, subject, rigY, reach);
         RigOutline.Draw(canvas, CentreX, rigY);
-        canvas.Text("caption", CentreX, Height - 10, "middle", coverageDegrees is { } c ? FormattableString.Invariant($"coverage {c:0}°") : "nothing gets fully to one side");
+        canvas.Text("caption", CentreX, Height - 48, "middle", coverageDegrees is { } c ? FormattableString.Invariant($"coverage {c:0}°") : "nothing gets fully to one side");
+        if (subject is not null)
+            canvas.Text("ofside", CentreX, Height - 29, "middle", Words(subject));
+        canvas.Text("tick", CentreX, Height - 10, "middle", "the mid points up, the side's plus to the left");
         return canvas.Close();
     }
 
@@ -49,7 +52,7 @@ public static class CoverageWedgeFigure
         {
             // Outside the wedge, beside its edge, where no subject is.
             var (x, y) = At(sign * Math.Min(half + 9, 172), reach * 0.6, rigY);
-            canvas.Text("tick halo", Math.Clamp(x, 24, Width - 24), Math.Clamp(y, 40, Height - 26), "middle", FormattableString.Invariant($"{half:0}°"));
+            canvas.Text("tick halo", Math.Clamp(x, 24, Width - 24), Math.Clamp(y, 44, Height - 76), "middle", FormattableString.Invariant($"{half:0}°"));
         }
     }
 
@@ -65,8 +68,14 @@ public static class CoverageWedgeFigure
             Path(canvas, left, right, y, s.FromLeft);
         else
             canvas.Box("subject", left, y - 7, Math.Max(2, right - left), 14);
-        canvas.Text("caption halo", CentreX + 6, y + 22, "start", FormattableString.Invariant($"{s.DistanceMetres:0.##} m"));
-        canvas.Text("ofside halo", (left + right) / 2, y - 14, "middle", FormattableString.Invariant($"{s.LeftMetres - s.RightMetres:0.##} m, {Degrees(s.LeftMetres, s) + Degrees(-s.RightMetres, s):0}°"));
+    }
+
+    private static string Words(WedgeSubject s)
+    {
+        var (size, angle) = (s.LeftMetres - s.RightMetres, Degrees(s.LeftMetres, s) + Degrees(-s.RightMetres, s));
+        return s.Passes
+            ? FormattableString.Invariant($"passes over {size:0.##} m, {s.DistanceMetres:0.##} m away at the closest: {angle:0}°")
+            : FormattableString.Invariant($"subject {size:0.##} m wide, {s.DistanceMetres:0.##} m away: {angle:0}°");
     }
 
     private static double Degrees(double metres, WedgeSubject s) => Math.Atan2(metres, s.DistanceMetres) * 180 / Math.PI;

@@ -18,12 +18,13 @@ public static class GainLadderFigure
     private const double Bottom = 372;
     private const double ColumnWidth = 270;
     private const double Ladder = 46;
+    private const double LineHeight = 17;
 
     /// <summary>Draws a ladder a channel.</summary>
     public static string Draw(FigureLabel label, IReadOnlyList<GainColumn> columns)
     {
         ArgumentNullException.ThrowIfNull(columns);
-        var canvas = new SvgCanvas(Width, 404, label);
+        var canvas = new SvgCanvas(Width, Bottom + 34 + (LineHeight * columns.Select(c => Missing(c).Count).DefaultIfEmpty(0).Max()), label);
         var levels = columns.SelectMany(c => (double?[])[c.Noise, c.Quietest, c.Loudest, c.MicrophoneMaximum]).OfType<double>().Where(double.IsFinite).ToList();
         var high = Math.Max(6, levels.Count == 0 ? 6 : Math.Ceiling(levels.Max() / 10) * 10);
         var low = levels.Count == 0 ? -100 : Math.Floor((levels.Min() - 5) / 10) * 10;
@@ -47,14 +48,7 @@ public static class GainLadderFigure
         canvas.Box("plate", x, Top, Ladder, Bottom - Top);
         if (column is { Noise: { } noise, Loudest: { } loudest } && double.IsFinite(noise))
             canvas.Box("block " + column.Class, x, y(Math.Max(noise, loudest)), Ladder, Math.Abs(y(noise) - y(loudest)));
-        List<(double? Level, string Text)> rungs =
-        [
-            (column.MicrophoneMaximum, "microphone's maximum"),
-            (0, "full scale"),
-            (column.Loudest, "loudest peak"),
-            (column.Quietest, "quietest sound"),
-            (column.Noise, "noise"),
-        ];
+        var rungs = Rungs(column);
         var known = rungs.Where(r => r.Level is { } l && double.IsFinite(l)).ToList();
         var places = LabelColumn.Spread([.. known.Select(r => y(r.Level!.Value) + 4)], 17, Top + 4, Bottom + 8);
         for (var n = 0; n < known.Count; n++)
@@ -65,8 +59,19 @@ public static class GainLadderFigure
             canvas.Text("tick halo", x + Ladder + 18, places[n], "start", FormattableString.Invariant($"{known[n].Text} {Markup.Readable(known[n].Level!.Value, 1)}"));
         }
 
-        var missing = rungs.Where(r => r.Level is null).Select(r => r.Text).ToList();
-        if (missing.Count > 0)
-            canvas.Text("tick", x, Bottom + 26, "start", "not known: " + string.Join(", ", missing));
+        var missing = Missing(column);
+        for (var n = 0; n < missing.Count; n++)
+            canvas.Text("tick", x, Bottom + 26 + (n * LineHeight), "start", $"{missing[n]} not known");
     }
+
+    private static List<string> Missing(GainColumn column) => [.. Rungs(column).Where(r => r.Level is null).Select(r => r.Text)];
+
+    private static List<(double? Level, string Text)> Rungs(GainColumn column) =>
+    [
+        (column.MicrophoneMaximum, "microphone's maximum"),
+        (0, "full scale"),
+        (column.Loudest, "loudest peak"),
+        (column.Quietest, "quietest sound"),
+        (column.Noise, "noise"),
+    ];
 }

@@ -56,9 +56,9 @@ public static class LevelDifferenceFigure
     {
         canvas.Text("caption", Left, 24, "start", "Source on the left");
         canvas.Text("caption", Right, 24, "end", "Source on the right");
-        // Beside the middle, where the curve is on the other side of the axis.
-        canvas.Text("tick halo", X(0) + 8, Y(threshold) - 5, "start", FormattableString.Invariant($"left {threshold:0.#} dB louder"));
-        canvas.Text("tick halo", X(0) - 8, Y(-threshold) + 15, "end", FormattableString.Invariant($"right {threshold:0.#} dB louder"));
+        // Beside the middle and towards the axis, where the curve is on the other side of the axis.
+        canvas.Text("tick halo", X(0) + 8, Y(threshold) + 15, "start", FormattableString.Invariant($"left {threshold:0.#} dB louder"));
+        canvas.Text("tick halo", X(0) - 8, Y(-threshold) - 5, "end", FormattableString.Invariant($"right {threshold:0.#} dB louder"));
         canvas.Text("tick", Left, Bottom + 38, "start", "left − right in dB, by where the source is; behind beyond 90°");
         if (coverageDegrees is { } coverage)
             canvas.Text("caption", (Left + Right) / 2, 24, "middle", FormattableString.Invariant($"coverage {coverage:0}°"));

@@ -10,7 +10,5 @@ internal static class RigOutline
         canvas.Add($"<ellipse class=\"lobe minus\" cx=\"{SvgCanvas.N(x + 20)}\" cy=\"{SvgCanvas.N(y + 2)}\" rx=\"13\" ry=\"9\"/>\n");
         canvas.Text("lobe-sign", x - 20, y + 7, "middle", "+");
         canvas.Text("lobe-sign", x + 20, y + 7, "middle", "−");
-        canvas.Text("ofmid halo", x + 12, y + 40, "start", "mid");
-        canvas.Text("ofside halo", x - 36, y + 26, "end", "side, plus left");
     }
 }

@@ -6,8 +6,8 @@ public static class SideLevelFigure
     private const double Width = 760;
     private const double Left = 62;
     private const double Right = 690;
-    private const double Top = 44;
-    private const double Bottom = 296;
+    private const double Top = 54;
+    private const double Bottom = 306;
     private const double Widest = 270;
 
     /// <summary>Draws the picture from −12 to +12 dB.</summary>
@@ -21,7 +21,7 @@ public static class SideLevelFigure
         ArgumentNullException.ThrowIfNull(coverage15);
         ArgumentNullException.ThrowIfNull(coverage18);
         ArgumentNullException.ThrowIfNull(correlation);
-        var canvas = new SvgCanvas(Width, 362, label);
+        var canvas = new SvgCanvas(Width, 372, label);
         Grid(canvas);
         Curve(canvas, "curve mid", level => coverage15(level) is { } c ? Degrees(c) : null);
         Curve(canvas, "curve side", level => coverage18(level) is { } c ? Degrees(c) : null);
@@ -29,10 +29,10 @@ public static class SideLevelFigure
         if (chosen is >= -12 and <= 12)
         {
             canvas.Line("coverage-edge", X(chosen), Top, X(chosen), Bottom);
-            canvas.Text("caption halo", X(chosen), Top - 8, "middle", FormattableString.Invariant($"{chosen:+0.0;−0.0;0.0} dB"));
+            canvas.Text("caption halo", Math.Min(X(chosen), Right - 34), Top - 8, "middle", FormattableString.Invariant($"{chosen:+0.0;−0.0;0.0} dB"));
         }
 
-        Legend.Draw(canvas, Left, 348, 232, [("curve mid", "coverage at 15 dB"), ("curve side", "coverage at 18 dB"), ("curve right", "correlation (right scale)")]);
+        Legend.Draw(canvas, Left, 358, 232, [("curve mid", "coverage at 15 dB"), ("curve side", "coverage at 18 dB"), ("curve right", "correlation (right scale)")]);
         return canvas.Close();
     }
 
@@ -52,8 +52,8 @@ public static class SideLevelFigure
 
         foreach (var correlation in (double[])[-1, -0.5, 0, 0.5, 1])
             canvas.Text("tick", Right + 8, Correlation(correlation) + 4, "start", FormattableString.Invariant($"{correlation:+0.0;−0.0;0.0}"));
-        canvas.Text("caption", Left, 24, "start", "Coverage");
-        canvas.Text("caption", Right, 24, "end", "Diffuse correlation");
+        canvas.Text("caption", Left, 18, "start", "Coverage");
+        canvas.Text("caption", Right, 18, "end", "Diffuse correlation");
         canvas.Text("tick", (Left + Right) / 2, Bottom + 34, "middle", "side level in dB");
     }
 

@@ -88,8 +88,8 @@ public sealed record SourceRow(double AzimuthDegrees, double? LeftMinusRightDeci
 /// <summary>A source behind.</summary>
 public sealed record BehindRow(double AzimuthDegrees, double? AgainstFrontDecibels, string Words);
 
-/// <summary>A third-octave band.</summary>
-public sealed record BandRow(double Hertz, double SideLevelDecibels, double? CoverageDegrees, double? Correlation, double MidDirectivityIndexDecibels, double IncludedAngleDegrees);
+/// <summary>A third-octave band; a side level of null is no side.</summary>
+public sealed record BandRow(double Hertz, double? SideLevelDecibels, double? CoverageDegrees, double? Correlation, double MidDirectivityIndexDecibels, double IncludedAngleDegrees);
 
 /// <summary>The delay of the side against the mid; positive is later.</summary>
 public sealed record DelaySection(double SpeedOfSoundMetresPerSecond, double LongestMicroseconds, double LongestSamples, double? FirstNullHertz, IReadOnlyList<DelayRow> Rows);

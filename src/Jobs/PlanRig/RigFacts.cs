@@ -81,7 +81,7 @@ public static class RigFacts
         if (d.Reach is { } reach)
             yield return new(Group, "Worth slowing down up to", reach.HighestHertz is { } hertz ? Text($"{hertz / 1000:0.0} kHz, then {Limit(reach.LimitedBy)}") : NotKnown);
         foreach (var row in d.Reach?.Rows.Where(r => r.Hertz is 1000 or 8000 or 20_000 or 40_000 or 80_000) ?? [])
-            yield return new(Group, Text($"At {row.Hertz / 1000:0.#} kHz there arrive"), Text($"{Signed(row.LevelDecibels, "dB")}; the air took {row.AirDecibels:0.0} dB{(row.NoiseDecibels is { } own ? Text($"; the rig's noise there is {Signed(own, "dB")}") : "")}"));
+            yield return new(Group, Text($"At {row.Hertz / 1000:0.#} kHz there arrive"), Text($"{row.LevelDecibels:0.0;−0.0} dB; the air took {row.AirDecibels:0.0} dB{(row.NoiseDecibels is { } own ? Text($"; the rig's noise there is {own:0.0;−0.0} dB") : "")}"));
         if (d.Exposure is { } exposure)
             yield return new(Group, "Your ears", Text($"{(exposure.NioshDosePercent is { } dose ? Text($"{dose:0} % of the NIOSH day") : "beyond the NIOSH ceiling")}; EU: {exposure.European}"));
     }

@@ -103,7 +103,7 @@ public static class RigPlanner
 
     private static BehindRow Behind(BehindImage b) => new(R(b.Behind.Azimuth.Value), Finite(b.Behind.LevelAgainstFront.Value), b.Words);
 
-    private static BandRow Row(PairBand b) => new(Math.Round(b.Frequency.Value, 1), R(b.SideLevel.Value), R(b.Coverage?.Value), R(b.Correlation), R(b.MidDirectivity.Value), R(b.IncludedAngle.Value));
+    private static BandRow Row(PairBand b) => new(Math.Round(b.Frequency.Value, 1), Finite(b.SideLevel.Value), R(b.Coverage?.Value), R(b.Correlation), R(b.MidDirectivity.Value), R(b.IncludedAngle.Value));
 
     private static DelaySection? Delay(Outing outing)
     {
