@@ -26,7 +26,7 @@ internal static class ChoicePage
     {
         page.Raw("<section><h2>Cost against noise</h2><p class=\"say\">Each number is a pair of the table below. Those on the line are the best trade-offs: no other pair is as good in cost, noise and coverage together.</p><div class=\"figures\"><figure>")
             .Raw(RigPictures.TradeOffs(d, "trade-offs")).Raw("</figure></div></section>\n");
-        page.Raw("<section><h2>Places</h2><div class=\"scroll\"><table><thead><tr><th></th><th>Rig</th><th>Recorder</th><th class=\"num\">Coverage</th><th class=\"num\">Noise</th><th class=\"num\">To buy</th><th>Why</th></tr></thead><tbody>\n");
+        page.Raw("<section><h2>Places</h2><div class=\"scroll\"><table class=\"places\"><thead><tr><th></th><th>Rig</th><th>Recorder</th><th class=\"num\">Coverage</th><th class=\"num\">Noise</th><th class=\"num\">To buy</th><th>Why</th></tr></thead><tbody>\n");
         foreach (var row in d.Ranked)
         {
             page.Add($"<tr><td class=\"num\">{row.Place}").Raw(row.TradeOff ? " <span class=\"star\" title=\"a best trade-off\">*</span>" : "").Add($"</td><td>{row.Rig}</td><td>{row.Recorder ?? "none"}</td>");
