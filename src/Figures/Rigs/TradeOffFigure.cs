@@ -34,7 +34,7 @@ public static class TradeOffFigure
         foreach (var cost in costs.Ticks)
         {
             canvas.Line("grid fine", X(cost), Top, X(cost), Bottom);
-            canvas.Text("tick", X(cost), Bottom + 18, "middle", Markup.Readable(cost, 0));
+            canvas.Text("tick", X(cost), Bottom + 18, "middle", Markup.Readable(cost, costs.Step < 1 ? 1 : 0));
         }
 
         foreach (var noise in noises.Ticks)
