@@ -47,9 +47,10 @@ public static class SceneRenderer
             Channels = [Array.ConvertAll(take.Mid, sample => (float)sample), Array.ConvertAll(take.Side, sample => (float)sample)],
             Truth = new()
             {
-                Items = [.. take.Items.OrderBy(item => item.Range.From)],
+                Items = [.. take.FinishedItems().OrderBy(item => item.Range.From)],
                 Sources = [.. take.Scene.Sources.Select(source => SourceTracks.Of(source, take))],
                 SideGainDecibels = scene.Rig.SideGainDecibels,
+                RecordedSideGainDecibels = scene.Rig.SideGainDecibels + take.SideGainChange,
             },
         };
     }

@@ -14,6 +14,9 @@ public sealed record Truth
     /// <summary>Side gain against mid of the rig before any fault, dB: g of side/mid = g·sin a/(A + B·cos a).</summary>
     public required double SideGainDecibels { get; init; }
 
+    /// <summary>The same with what the gain did for the whole take by faults (a role weak or strong, overloads).</summary>
+    public required double RecordedSideGainDecibels { get; init; }
+
     /// <summary>The items of a kind.</summary>
     public IEnumerable<TruthItem> Of(string kind) => Items.Where(item => string.Equals(item.Kind, kind, StringComparison.Ordinal));
 }

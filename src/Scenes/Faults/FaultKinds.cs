@@ -33,6 +33,9 @@ public static class FaultKinds
     /// <summary>Clipped before the converter. Size: how far the sound would have gone beyond, dB; places: the runs before anything that follows the limit.</summary>
     public const string FlatTops = "flat-tops";
 
+    /// <summary>Only left or right goes beyond full scale. Size: dB beyond, at unity side.</summary>
+    public const string DecodedOverload = "decoded-overload";
+
     /// <summary>Float samples beyond full scale. Size: dB beyond.</summary>
     public const string FloatOvers = "float-overs";
 

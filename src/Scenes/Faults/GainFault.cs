@@ -14,7 +14,13 @@ public sealed record GainFault(double Decibels) : Fault
     internal override void Apply(WorkingTake take, Chance chance)
     {
         foreach (var role in WorkingTake.Roles(Role))
-            Levels.Scale(Samples(take, role), Levels.Ratio(Decibels));
+        {
+            if (IsWhole(take) && double.IsFinite(Decibels))
+                take.Amplify(role, Levels.Ratio(Decibels));
+            else
+                Levels.Scale(Samples(take, role), Levels.Ratio(Decibels));
+        }
+
         var kind = double.IsNegativeInfinity(Decibels) ? FaultKinds.RoleDead : Decibels < 0 ? FaultKinds.RoleWeak : FaultKinds.RoleStrong;
         take.Items.Add(Item(take, kind, Decibels, "dB"));
     }

@@ -45,8 +45,9 @@ internal static class Levels
     public static double AWeightedWhitePower(double rate)
     {
         const double Step = 5;
+        const double HighestHertz = 22400; // where the band of a sound level meter ends
         double sum = 0;
-        for (var hertz = Step / 2; hertz < rate / 2; hertz += Step)
+        for (var hertz = Step / 2; hertz < Math.Min(rate / 2, HighestHertz); hertz += Step)
             sum += AWeightPower(hertz) * Step;
         return sum / (rate / 2);
     }

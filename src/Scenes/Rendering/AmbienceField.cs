@@ -17,19 +17,31 @@ internal sealed class AmbienceField(WorkingTake take)
             Add(_scene.Ambience[i], take.Chance("ambience", i));
     }
 
+    // All waves have the same spectrum, so white waves are summed first and the sums are filtered: the order makes no difference.
     private void Add(DiffuseField field, Chance chance)
     {
         var directions = field.Directions(chance);
-        var rms = Levels.Pascal(field.LevelDecibels) / Math.Sqrt(directions.Count);
+        var (mid, side) = (new double[take.Mid.Length], new double[take.Side.Length]);
         for (var i = 0; i < directions.Count; i++)
-            AddWave(new ShapedNoise(chance.Fork("wave", i), field.Chain(take.Rate), take.Rate, rms), directions[i]);
+            AddWave(chance.Fork("wave", i), directions[i], mid, side);
+        var rms = Levels.Pascal(field.LevelDecibels) / Math.Sqrt(directions.Count * field.Chain(take.Rate).WhitePowerGain(take.Rate));
+        AddFiltered(mid, field.Chain(take.Rate), rms, take.Mid);
+        AddFiltered(side, field.Chain(take.Rate), rms, take.Side);
     }
 
-    private void AddWave(ShapedNoise noise, Place towards)
+    private static void AddFiltered(double[] sum, FilterChain chain, double scale, double[] plane)
     {
-        var wave = noise.Take(take.Mid.Length + FractionalDelay.Taps);
-        AddTo(take.Mid, wave, _mid, towards, 0);
-        AddTo(take.Side, wave, _side, towards, -(_side.Place - _mid.Place).Dot(towards) / _scene.SpeedOfSound * take.Rate);
+        for (var i = 0; i < plane.Length; i++)
+            plane[i] += scale * chain.Next(sum[i]);
+    }
+
+    private void AddWave(Chance chance, Place towards, double[] mid, double[] side)
+    {
+        var wave = new double[mid.Length + FractionalDelay.Taps];
+        for (var i = 0; i < wave.Length; i++)
+            wave[i] = chance.Normal();
+        AddTo(mid, wave, _mid, towards, 0);
+        AddTo(side, wave, _side, towards, -(_side.Place - _mid.Place).Dot(towards) / _scene.SpeedOfSound * take.Rate);
     }
 
     private void AddTo(double[] plane, double[] wave, Capsule capsule, Place towards, double delay)

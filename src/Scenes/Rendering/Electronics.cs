@@ -28,12 +28,7 @@ internal sealed class Electronics(WorkingTake take)
         var plane = take.Plane(role);
         var limit = InputLimit(role);
         if (limit < double.PositiveInfinity)
-        {
-            ReportOver(role, plane, limit, FaultKinds.FlatTops);
-            foreach (ref var sample in plane.AsSpan())
-                sample = Math.Clamp(sample, -limit, limit);
-        }
-
+            Clip(take, role, limit, FaultKinds.FlatTops);
         if (_rig.ConverterCornerHertz > 0)
             new FilterChain(FilterDesigns.High1(_rig.ConverterCornerHertz, take.Rate)).Run(plane);
     }
@@ -47,14 +42,26 @@ internal sealed class Electronics(WorkingTake take)
     {
         var plane = take.Plane(role);
         var full = _rig.Word == SampleWord.Bits16 ? 32768.0 : 8388608.0;
-        if (report)
-            ReportOver(role, plane, _rig.Word == SampleWord.Floating ? 1 : (full - 1) / full, _rig.Word == SampleWord.Floating ? FaultKinds.FloatOvers : FaultKinds.FullScale);
+        var peak = Levels.Peak(plane);
         foreach (ref var sample in plane.AsSpan())
         {
             sample = _rig.Word == SampleWord.Floating
                 ? (float)sample
                 : Math.Clamp(Math.Round(sample * full), -full, full - 1) / full;
         }
+
+        if (report && peak > 1)
+            Report(take, role, _rig.Word == SampleWord.Floating ? FaultKinds.FloatOvers : FaultKinds.FullScale, Runs.Of(plane, AtLimit), peak, 1);
+
+        bool AtLimit(double sample) => _rig.Word == SampleWord.Floating ? Math.Abs(sample) > 1 : sample == -1 || sample == (full - 1) / full;
+    }
+
+    /// <summary>Reports what goes beyond a limit and clips it.</summary>
+    public static void Clip(WorkingTake take, ChannelRole role, double limit, string kind)
+    {
+        ReportOver(take, role, limit, kind);
+        foreach (ref var sample in take.Plane(role).AsSpan())
+            sample = Math.Clamp(sample, -limit, limit);
     }
 
     private void AddNoise(double[] plane, double decibelsA, Chance chance)
@@ -69,7 +76,7 @@ internal sealed class Electronics(WorkingTake take)
     private void LimitMicrophone(ChannelRole role, double[] plane, RigChannel channel)
     {
         var limit = Levels.Pascal(channel.MaximumDecibels);
-        ReportOver(role, plane, limit, FaultKinds.FlatTops, _rig.FullScalePerPascal(role));
+        ReportOver(take, role, limit, FaultKinds.FlatTops, _rig.FullScalePerPascal(role));
         foreach (ref var sample in plane.AsSpan())
             sample = channel.ClipsSoftly ? Soft(sample / limit) * limit : Math.Clamp(sample, -limit, limit);
     }
@@ -77,25 +84,26 @@ internal sealed class Electronics(WorkingTake take)
     // Straight to one half, then half·tanh: value and slope go over smoothly.
     private static double Soft(double x) => Math.Abs(x) <= 0.5 ? x : Math.Sign(x) * (0.5 + (0.5 * Math.Tanh((Math.Abs(x) - 0.5) / 0.5)));
 
-    private void ReportOver(ChannelRole role, double[] plane, double limit, string kind, double unitFullScale = 1)
+    private static void ReportOver(WorkingTake take, ChannelRole role, double limit, string kind, double unitFullScale = 1)
     {
-        var inside = plane.AsSpan(take.Lead, take.Frames);
-        if (Runs.Beyond(inside, limit) is not { Count: > 0 } runs)
-            return;
-        take.Items.Add(new()
-        {
-            Kind = kind,
-            Role = role,
-            Range = new(runs[0].From, runs[^1].To),
-            Places = runs,
-            Size = Levels.Decibels(Levels.Peak(inside) / limit),
-            Unit = "dB",
-            Details =
-            [
-                new("samples beyond", runs.Sum(run => run.Length.Value), "frames"),
-                new("longest run", runs.Max(run => run.Length.Value), "frames"),
-                new("limit", Levels.Decibels(limit * unitFullScale), "dBFS"),
-            ],
-        });
+        var inside = take.Plane(role).AsSpan(take.Lead, take.Frames);
+        if (Levels.Peak(inside) is var peak && peak > limit)
+            Report(take, role, kind, Runs.Of(inside, sample => Math.Abs(sample) >= limit), peak / limit, limit * unitFullScale);
     }
+
+    private static void Report(WorkingTake take, ChannelRole role, string kind, List<FrameRange> runs, double excess, double limit) => take.Items.Add(new()
+    {
+        Kind = kind,
+        Role = role,
+        Range = new(runs[0].From, runs[^1].To),
+        Places = runs,
+        Size = Levels.Decibels(excess),
+        Unit = "dB",
+        Details =
+        [
+            new("samples beyond", runs.Sum(run => run.Length.Value), "frames"),
+            new("longest run", runs.Max(run => run.Length.Value), "frames"),
+            new("limit", Levels.Decibels(limit), "dBFS"),
+        ],
+    });
 }

@@ -5,14 +5,14 @@ namespace Athwart.Scenes.Rendering;
 /// <summary>Runs of samples.</summary>
 internal static class Runs
 {
-    /// <summary>The runs whose magnitude reaches or goes beyond a limit.</summary>
-    public static List<FrameRange> Beyond(ReadOnlySpan<double> samples, double limit)
+    /// <summary>The runs of samples of which something is true.</summary>
+    public static List<FrameRange> Of(ReadOnlySpan<double> samples, Func<double, bool> isOne)
     {
         List<FrameRange> runs = [];
         var from = -1;
         for (var i = 0; i <= samples.Length; i++)
         {
-            var beyond = i < samples.Length && Math.Abs(samples[i]) >= limit;
+            var beyond = i < samples.Length && isOne(samples[i]);
             if (beyond && from < 0)
                 from = i;
             if (beyond || from < 0)

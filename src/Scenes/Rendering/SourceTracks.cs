@@ -14,18 +14,18 @@ internal static class SourceTracks
         var scene = take.Scene;
         var mid = new SoundWay(source.Trajectory, MirrorImage.Itself, new(scene.Rig, ChannelRole.Mid), scene);
         var side = new SoundWay(source.Trajectory, MirrorImage.Itself, new(scene.Rig, ChannelRole.Side), scene);
-        return new(source.Name, [.. source.Signal.Onsets.Select(Arrives)], [.. Track(mid, scene)]);
+        return new(source.Name, [.. source.Signal.Onsets.Select(Arrives)], [.. Track(mid, take)]);
 
         Arrival Arrives(double onset) =>
-            new(mid.ArrivalOf(onset) * take.Rate, side.ArrivalOf(onset) * take.Rate, Azimuth(mid.Way(onset)));
+            new(take.Moved(mid.ArrivalOf(onset) * take.Rate), take.Moved(side.ArrivalOf(onset) * take.Rate), Azimuth(mid.Way(onset)));
     }
 
-    private static IEnumerable<TrackPoint> Track(SoundWay way, Scene scene)
+    private static IEnumerable<TrackPoint> Track(SoundWay way, WorkingTake take)
     {
-        for (var seconds = 0.0; seconds < scene.LengthSeconds; seconds += StepSeconds)
+        for (var seconds = 0.0; seconds < take.Scene.LengthSeconds; seconds += StepSeconds)
         {
             var from = way.Way(seconds - way.At(seconds).DelaySeconds);
-            yield return new(seconds, Azimuth(from), Math.Asin(from.Z / from.Length) * 180 / Math.PI, from.Length);
+            yield return new(take.Moved(seconds * take.Rate) / take.Rate, Azimuth(from), Math.Asin(from.Z / from.Length) * 180 / Math.PI, from.Length);
         }
     }
 
