@@ -8,7 +8,7 @@ internal sealed class Spectrum(double[] power, double binHertz)
     private const int Length = 32768;
 
     public double Mean(double fromHertz, double toHertz) =>
-        power.AsSpan((int)(fromHertz / binHertz), (int)((toHertz - fromHertz) / binHertz)).ToArray().Average();
+        power[(int)Math.Ceiling(fromHertz / binHertz)..((int)Math.Floor(toHertz / binHertz) + 1)].Average();
 
     public static Spectrum Of(float[] x, double rate)
     {
