@@ -30,6 +30,7 @@ public static class SceneRenderer
     {
         var electronics = new Electronics(take);
         ForBoth(electronics.Capture);
+        Apply(take, FaultStage.Gain);
         Apply(take, FaultStage.Electrical);
         ForBoth(electronics.PassInput);
         Apply(take, FaultStage.BeforeConverter);

@@ -83,7 +83,7 @@ public sealed class FaultTests
     public void Wind_FallsAsF73_AndIsNotSharedByTheCapsules()
     {
         // Kolmogorov's inertial range: pressure power ∝ f^(−7/3), −23.3 dB a decade; see REFERENCES on wind.
-        var take = SceneRenderer.Render(new() { LengthSeconds = 40, Rig = QuietRig.Rig, Faults = [new Wind(90, 4, 0, 0)] });
+        var take = SceneRenderer.Render(new() { LengthSeconds = 24, Rig = QuietRig.Rig, Faults = [new Wind(90, 4, 0, 0)] });
         var spectrum = Spectrum.Of(take.Channels[0], Rate);
 
         var slope = Measure.PowerDecibels(spectrum.Mean(300, 600) / spectrum.Mean(30, 60));

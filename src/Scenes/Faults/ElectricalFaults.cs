@@ -24,9 +24,9 @@ public sealed record Hum(double LevelDecibelsFullScale, double FundamentalHertz 
         var phases = levels.Select((_, k) => chance.Fork("phase", k).Unit()).ToArray();
         var count = Samples(take, ChannelRole.Mid).Length;
         var edges = Added.Edges(count, take.Rate, IsWhole(take));
-        var drift = chance.Unit();
+        var (drift, amplitudes) = (chance.Unit(), levels.Select(Levels.Ratio).ToArray());
         foreach (var role in WorkingTake.Roles(Role))
-            Added.To(Samples(take, role), i => At(i / (double)take.Rate, levels, phases, drift), edges, Levels.Ratio(LevelDecibelsFullScale));
+            Added.To(Samples(take, role), i => At(i / (double)take.Rate, amplitudes, phases, drift), edges, Levels.Ratio(LevelDecibelsFullScale));
         take.Items.Add(Item(take, FaultKinds.Hum, LevelDecibelsFullScale, "dBFS") with
         {
             Details = [new("fundamental", FundamentalHertz, "Hz"), new("drift", DriftHertz, "Hz"), .. levels.Select((level, k) => new Evidence(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"harmonic {k + 1}"), level, "dB"))],
@@ -34,12 +34,12 @@ public sealed record Hum(double LevelDecibelsFullScale, double FundamentalHertz 
     }
 
     // The frequency is F + D·sin(2π·t/T + φ); its integral gives the phase.
-    private double At(double seconds, IReadOnlyList<double> levels, double[] phases, double drift)
+    private double At(double seconds, double[] amplitudes, double[] phases, double drift)
     {
         var turns = (FundamentalHertz * seconds) - (DriftHertz * DriftPeriodSeconds / (2 * Math.PI) * Math.Cos(2 * Math.PI * ((seconds / DriftPeriodSeconds) + drift)));
         double sum = 0;
-        for (var k = 0; k < levels.Count; k++)
-            sum += Levels.Ratio(levels[k]) * Math.Sin(2 * Math.PI * (((k + 1) * turns) + phases[k]));
+        for (var k = 0; k < amplitudes.Length; k++)
+            sum += amplitudes[k] * Math.Sin(2 * Math.PI * (((k + 1) * turns) + phases[k]));
         return sum;
     }
 }

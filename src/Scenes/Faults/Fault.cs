@@ -59,6 +59,9 @@ internal enum FaultStage
     /// <summary>Pressure at the capsules, pascal.</summary>
     Pressure,
 
+    /// <summary>Setting the gain, in full-scale units.</summary>
+    Gain,
+
     /// <summary>Voltage at the input, in full-scale units after its gain.</summary>
     Electrical,
 

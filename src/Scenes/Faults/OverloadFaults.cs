@@ -5,12 +5,12 @@ using Athwart.Scenes.Rendering;
 namespace Athwart.Scenes.Faults;
 
 /// <summary>The gain is set so that the loudest moment of the stretch goes beyond full scale; integers clip there, floats go on.</summary>
-/// <param name="ExcessDecibels">How far beyond; a negative number leaves that much headroom and is no fault.</param>
+/// <param name="ExcessDecibels">How far beyond; a negative number leaves that much headroom and is no fault. Set before hum, noise and the like are added.</param>
 /// <remarks>Both roles share one gain when none is named. The truth comes from the converter: kind full-scale or float-overs, with the runs.</remarks>
 public sealed record Overload(double ExcessDecibels) : Fault
 {
     /// <inheritdoc/>
-    internal override FaultStage Stage => FaultStage.BeforeConverter;
+    internal override FaultStage Stage => FaultStage.Gain;
 
     /// <inheritdoc/>
     internal override void Apply(WorkingTake take, Chance chance)
@@ -27,7 +27,7 @@ public sealed record Overload(double ExcessDecibels) : Fault
 /// <summary>The input clips before the converter, so that the tops are flat below full scale.</summary>
 /// <param name="LimitDecibelsFullScale">Where the tops are, dBFS of the peak; below 0.</param>
 /// <param name="ExcessDecibels">How far the loudest moment of the stretch would have gone beyond.</param>
-/// <remarks>Both roles share one gain when none is named.</remarks>
+/// <remarks>Both roles share one gain when none is named. Electrical faults listed before it are part of what is clipped, and of what is scaled.</remarks>
 public sealed record ClippedInput(double LimitDecibelsFullScale, double ExcessDecibels) : Fault
 {
     /// <inheritdoc/>
@@ -56,7 +56,7 @@ public sealed record DecodedOverload(double ExcessDecibels) : Fault
     private const double Headroom = 0.99;
 
     /// <inheritdoc/>
-    internal override FaultStage Stage => FaultStage.BeforeConverter;
+    internal override FaultStage Stage => FaultStage.Gain;
 
     /// <inheritdoc/>
     internal override void Apply(WorkingTake take, Chance chance)
