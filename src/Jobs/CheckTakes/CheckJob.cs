@@ -43,6 +43,6 @@ public static class CheckJob
             n => progress?.Report(new("Checking " + item.Take.Name, Interlocked.Add(ref done, n), total, "frames")),
             cancellation)));
         var ordered = checks.OrderBy(c => c.Take.Name, StringComparer.Ordinal).ThenBy(c => c.Take.Parts[0].Path, StringComparer.Ordinal).ToList();
-        return new(sideLevel, SiblingDecodes.Mark(ordered, cancellation), refused);
+        return new(sideLevel, SessionConsistency.Mark(SiblingDecodes.Mark(ordered, cancellation)), refused);
     }
 }
