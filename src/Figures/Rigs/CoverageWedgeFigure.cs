@@ -25,12 +25,14 @@ public static class CoverageWedgeFigure
         places.Fixed(canvas, "caption", CentreX, Height - 10, "middle", Words(coverageDegrees, known));
         if (known)
             Wedge(canvas, half, rigY, reach);
-        RigOutline.Reserve(places, CentreX, rigY);
+        // Words in the wedge where its edges run behind the rig, outside it where they run in front.
+        var side = rigY + (half > 90 ? -14 : 26);
+        RigOutline.Reserve(places, CentreX, rigY, side);
         if (subject is not null)
             WedgeSubjectDrawing.Draw(canvas, places, subject, CentreX, rigY, reach);
         if (known)
             Edges(canvas, places, half, rigY, reach);
-        RigOutline.Draw(canvas, CentreX, rigY);
+        RigOutline.Draw(canvas, CentreX, rigY, side);
         return canvas.Close();
     }
 
@@ -45,7 +47,7 @@ public static class CoverageWedgeFigure
         if (half <= 90)
             return (316, Math.Min(250, Sideways / Math.Max(sin, 0.01)));
         // A coverage beyond a half circle needs room behind the rig.
-        var reach = Math.Min(Sideways, 296 / (1 - cos));
+        var reach = Math.Min(Sideways, 290 / (1 - cos));
         return (58 + reach, reach);
     }
 

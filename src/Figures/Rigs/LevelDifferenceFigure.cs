@@ -59,11 +59,11 @@ public static class LevelDifferenceFigure
     {
         canvas.Text("caption", Left, 24, "start", "Source on the left");
         canvas.Text("caption", Right, 24, "end", "Source on the right");
-        // Beside the middle, where the curve is on the other side of the axis.
+        // At the far ends, where the curve is low or on the other side of the axis.
         if (Math.Abs(threshold) <= Range)
         {
-            canvas.Text("tick halo", X(0) + 8, Math.Max(Y(threshold) - 5, Top + 12), "start", FormattableString.Invariant($"left {threshold:0.#} dB louder"));
-            canvas.Text("tick halo", X(0) - 8, Math.Min(Y(-threshold) + 15, Bottom - 5), "end", FormattableString.Invariant($"right {threshold:0.#} dB louder"));
+            canvas.Text("tick halo", Left + 6, Math.Max(Y(threshold) - 5, Top + 12), "start", FormattableString.Invariant($"left {threshold:0.#} dB louder"));
+            canvas.Text("tick halo", Right - 6, Math.Min(Y(-threshold) + 15, Bottom - 5), "end", FormattableString.Invariant($"right {threshold:0.#} dB louder"));
         }
 
         canvas.Text("tick", Left, Bottom + 38, "start", "left − right in dB, by where the source is; behind beyond 90°");

@@ -25,6 +25,9 @@ public static class PolarFigure
         var strongest = curves.SelectMany(c => Enumerable.Range(-180, 361).Select(a => Math.Abs(c.Gain(a)))).Where(double.IsFinite).Append(0).Max();
         foreach (var curve in curves)
             Draw(canvas, curve, strongest > 0 ? strongest : 1, places);
+        // After the curves, which would run through the numbers.
+        foreach (var decibels in (int[])[-5, -10, -15, -20])
+            canvas.Text("tick halo", CentreX + 3, CentreY + RadiusOf(decibels) - 3, "start", Markup.Readable(decibels, 0));
         Legend.Draw(canvas, 30, 452, Width - 6, [.. curves.Select(c => ("curve " + c.Class, c.Name))]);
         return canvas.Close();
     }
@@ -39,15 +42,15 @@ public static class PolarFigure
 
         for (var decibels = 0; decibels >= -20; decibels -= 5)
         {
-            var radius = Radius * (1 + (decibels / Range));
+            var radius = RadiusOf(decibels);
             canvas.Add($"<circle class=\"{(decibels == 0 ? "ring edge-ring" : "ring")}\" cx=\"{SvgCanvas.N(CentreX)}\" cy=\"{SvgCanvas.N(CentreY)}\" r=\"{SvgCanvas.N(radius)}\"/>\n");
             if (decibels < 0)
-                places.Fixed(canvas, "tick halo", CentreX + 3, CentreY + radius - 3, "start", Markup.Readable(decibels, 0));
+                places.Take(CentreX + 3, CentreY + radius - 3, "start", LabelPlaces.WidthOf(Markup.Readable(decibels, 0)));
         }
 
         foreach (var azimuth in (int[])[0, 30, 60, 90, 120, 150, 180, -30, -60, -90, -120, -150])
         {
-            var (x, y) = At(azimuth, 1.09);
+            var (x, y) = At(azimuth, 1.115);
             places.Fixed(canvas, "tick", x, y + 4, "middle", FormattableString.Invariant($"{Math.Abs(azimuth)}°"));
         }
 
@@ -87,6 +90,8 @@ public static class PolarFigure
             places.Text(canvas, $"sign of{curve.Class} halo", around.Select(p => (p.X, p.Y + 5)), "middle", "−");
         }
     }
+
+    private static double RadiusOf(double decibels) => Radius * (1 + (decibels / Range));
 
     private static (double X, double Y) At(double azimuth, double radius)
     {

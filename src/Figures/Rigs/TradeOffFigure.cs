@@ -80,14 +80,15 @@ public static class TradeOffFigure
         {
             var (cx, cy) = (x(point.Cost), y(point.Noise));
             // A number that would lie on another is a dot as well; the table has them all.
-            if (taken.Exists(t => Math.Abs(t.X - cx) < Math.Max(22, LabelPlaces.WidthOf(FormattableString.Invariant($"{point.Number}"))) && Math.Abs(t.Y - cy) < 20))
+            if (taken.Exists(t => Math.Abs(t.X - cx) < Math.Max(22, LabelPlaces.WidthOf(FormattableString.Invariant($"{point.Number}")) + 3) && Math.Abs(t.Y - cy) < 20))
             {
                 canvas.Add($"<circle class=\"dot\" cx=\"{SvgCanvas.N(cx)}\" cy=\"{SvgCanvas.N(cy)}\" r=\"3.5\"/>\n");
                 continue;
             }
 
             taken.Add((cx, cy));
-            canvas.Add($"<circle class=\"{(point.IsBest ? "place best" : "place")}\" cx=\"{SvgCanvas.N(cx)}\" cy=\"{SvgCanvas.N(cy)}\" r=\"10\"/>\n");
+            var radius = Math.Max(10, (LabelPlaces.WidthOf(FormattableString.Invariant($"{point.Number}")) / 2) + 2);
+            canvas.Add($"<circle class=\"{(point.IsBest ? "place best" : "place")}\" cx=\"{SvgCanvas.N(cx)}\" cy=\"{SvgCanvas.N(cy)}\" r=\"{SvgCanvas.N(radius)}\"/>\n");
             canvas.Text(point.IsBest ? "place-number best" : "place-number", cx, cy + 4, "middle", FormattableString.Invariant($"{point.Number}"));
         }
     }

@@ -12,6 +12,7 @@ public sealed record WedgeSubject(double LeftMetres, double RightMetres, double 
 internal static class WedgeSubjectDrawing
 {
     private const double Margin = 26;
+    private const double Label = 48;
     private const double Nearest = 72;
     private const double Farthest = 1e6;
 
@@ -40,6 +41,7 @@ internal static class WedgeSubjectDrawing
         else
             canvas.Box("subject", left, y - 7, Math.Max(2, right - left), 14);
         Ends(canvas, s, room / scale, centreX, room, y);
+        places.Take((left + right) / 2, y + 4, "middle", right - left);
         Words(canvas, places, s, distance, (left + right) / 2, y, centreX);
     }
 
@@ -47,10 +49,10 @@ internal static class WedgeSubjectDrawing
     private static double ScaleOf(WedgeSubject s, double distance, double room, double reach)
     {
         var (far, near) = (Math.Max(Math.Abs(s.LeftMetres), Math.Abs(s.RightMetres)), Math.Min(Math.Abs(s.LeftMetres), Math.Abs(s.RightMetres)));
-        var fits = Math.Min((reach - 24) / Math.Max(distance, 1e-6), room / Math.Max(far, 1e-6));
+        var fits = Math.Min((reach - Label) / Math.Max(distance, 1e-6), room / Math.Max(far, 1e-6));
         var apart = Nearest / Math.Max(distance, 1e-6);
         var inFront = (s.LeftMetres >= 0) != (s.RightMetres > 0) || near * apart < room / 2;
-        return distance > 0 && inFront ? Math.Max(fits, Math.Min(apart, (reach - 24) / Math.Max(distance, 1e-6))) : fits;
+        return distance > 0 && inFront ? Math.Max(fits, Math.Min(apart, (reach - Label) / Math.Max(distance, 1e-6))) : fits;
     }
 
     /// <summary>Two strokes say that it goes on beyond the picture.</summary>
@@ -67,11 +69,16 @@ internal static class WedgeSubjectDrawing
     private static void Words(SvgCanvas canvas, LabelPlaces places, WedgeSubject s, double distance, double middle, double y, double centreX)
     {
         var away = FormattableString.Invariant($"{distance:0.##} m");
-        var size = FormattableString.Invariant($"{Math.Abs(s.LeftMetres - s.RightMetres):0.##} m, {Math.Abs(Degrees(s.LeftMetres, distance) - Degrees(s.RightMetres, distance)):0}°");
+        var angle = Math.Abs(Degrees(s.LeftMetres, distance) - Degrees(s.RightMetres, distance));
+        var size = FormattableString.Invariant($"{Math.Abs(s.LeftMetres - s.RightMetres):0.##} m, {(angle is > 0 and < 0.5 ? "below 1" : FormattableString.Invariant($"{angle:0}"))}°");
         var half = (LabelPlaces.WidthOf(size) / 2) + 8;
         var x = Math.Clamp(middle, half, (2 * centreX) - half);
         places.Text(canvas, "ofside halo", [(x, y - 14), (x, y - 28), (x, y - 42)], "middle", size);
-        places.Text(canvas, "caption halo", [(centreX + 6, y + 24), (centreX + 6, y - 30), (centreX + 6, y - 46)], "start", away);
+        // Beside the line ahead if that meets the subject.
+        if (Math.Sign(s.LeftMetres) * Math.Sign(s.RightMetres) <= 0)
+            places.Text(canvas, "caption halo", [(centreX + 6, y + 24), (centreX + 6, y - 30), (centreX + 6, y - 46)], "start", away);
+        else
+            places.Text(canvas, "caption halo", [(x, y + 24), (x, y - 30), (x, y - 46)], "middle", away);
     }
 
     private static double Degrees(double metres, double distance) => Math.Atan2(metres, distance) * 180 / Math.PI;
