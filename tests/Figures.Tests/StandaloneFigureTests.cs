@@ -18,7 +18,7 @@ public sealed class StandaloneFigureTests : IDisposable
         {
             var svg = StandaloneFigure.Svg(Figure, palette);
             var root = XDocument.Parse(svg).Root!;
-            Assert.Equal(("460", "448"), (root.Attribute("width")!.Value, root.Attribute("height")!.Value));
+            Assert.Equal(("460", "400"), (root.Attribute("width")!.Value, root.Attribute("height")!.Value));
             Assert.DoesNotContain("var(", svg, StringComparison.Ordinal);
             Assert.Contains(palette.Mid.ToString(), svg, StringComparison.Ordinal);
             Assert.Equal("From above", root.Elements().First(e => e.Name.LocalName == "title").Value);
@@ -45,7 +45,7 @@ public sealed class StandaloneFigureTests : IDisposable
 
         var bytes = File.ReadAllBytes(path);
         Assert.Equal("PNG"u8, bytes.AsSpan(1, 3));
-        Assert.Equal((920, 896), (BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(20))));
+        Assert.Equal((920, 800), (BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(20))));
 
         // A plain white picture of this size packs into less than 4 kB.
         Assert.True(bytes.Length > 8000, $"{bytes.Length} bytes");
