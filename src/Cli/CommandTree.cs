@@ -41,6 +41,7 @@ internal static class CommandTree
             TakeInCommand.Create(screen),
             TakesCommand.Create(screen),
             CheckCommand.Create(screen),
+            ExplainCommand.Create(screen),
             RolesCommand.Create(screen),
             DecodeCommand.Create(screen),
             CutCommand.Create(screen),
