@@ -20,6 +20,7 @@ internal static class LagSearch
     {
         var squares = new double[(2 * mostFrames) + 1];
         var signed = new double[squares.Length];
+        var sideways = Math.Max(1, sounds.Count(s => s.Sign != 0));
         foreach (var (onset, sign) in sounds)
         {
             if (Correlation(pair, onset, directFrames, mostFrames) is not { } correlation)
@@ -27,7 +28,7 @@ internal static class LagSearch
             for (var i = 0; i < squares.Length; i++)
             {
                 squares[i] += correlation[i] * correlation[i];
-                signed[i] += sign * correlation[i] / sounds.Count;
+                signed[i] += sign * correlation[i] / sideways;
             }
         }
 

@@ -34,8 +34,8 @@ public static class LineUpAnalysis
         return found.Groups is null ? Nothing(pair, settings, found) : new LineUpSolver(pair, settings, found).Solve();
     }
 
-    /// <summary>Cuts the sounds, B later by a lag; claps count alone where there are both claps and voice in a direction.</summary>
-    internal static IReadOnlyList<DirectionSums> Cut(SoundPair pair, LineUpSettings settings, LineUpSounds found, int lag, bool swapped)
+    /// <summary>Cuts the sounds, B later by the lag of its direction; claps count alone where there are both claps and voice in a direction.</summary>
+    internal static IReadOnlyList<DirectionSums> Cut(SoundPair pair, LineUpSettings settings, LineUpSounds found, Func<LineUpDirection, int> lag, bool swapped)
     {
         var windows = new[] { new DirectWindow(pair.Rate, settings.DirectMilliseconds), new DirectWindow(pair.Rate, Math.Max(settings.DirectMilliseconds, SustainedWindowMilliseconds)) };
         var directions = new List<DirectionSums>();
@@ -45,7 +45,7 @@ public static class LineUpAnalysis
             if (onsets.Any(o => !o.Sustained))
                 onsets.RemoveAll(o => o.Sustained);
             var sounds = onsets
-                .Select(o => DirectSound.Measure(pair, windows[o.Sustained ? 1 : 0], o.Onset, group, lag, o.Sustained))
+                .Select(o => DirectSound.Measure(pair, windows[o.Sustained ? 1 : 0], o.Onset, group, lag(found.Directions[group]), o.Sustained))
                 .OfType<DirectSound>()
                 .Select(s => swapped ? s.Swapped() : s)
                 .ToList();

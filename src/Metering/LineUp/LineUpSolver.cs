@@ -16,16 +16,21 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
     /// <summary>Measures everything, roles first, then polarity, then the numbers that rest on both.</summary>
     public LineUpResult Solve()
     {
-        var search = LagSearch.Search(pair, Signed(), pair.Frames(settings.DirectMilliseconds), pair.Frames(settings.MaximumDelayMilliseconds));
-        var uncut = LineUpAnalysis.Cut(pair, settings, found, search.Lag, swapped: false);
+        var search = LagSearch.Search(pair, WithSigns(), pair.Frames(settings.DirectMilliseconds), pair.Frames(settings.MaximumDelayMilliseconds));
+        var uncut = LineUpAnalysis.Cut(pair, settings, found, _ => search.Lag, swapped: false);
         var firstIsMid = uncut.Count == 0 ? Verdict.CannotTell("every sound lies at the edge of the take") : RoleDecision.FirstIsMid(pair, uncut);
         var swapped = !firstIsMid.Answer;
-        var sums = swapped ? LineUpAnalysis.Cut(pair, settings, found, search.Lag, swapped: true) : uncut;
         var inverted = Polarity(search);
         var sign = inverted.Answer ? -1 : 1;
         var lag = swapped ? -search.Lag : search.Lag;
+        int Signed(LineUpDirection d) => inverted.IsKnown && Math.Abs(d.Sine) > 0.5 ? sign * Math.Sign(d.Sine) : 0;
+        var sums = swapped ? LineUpAnalysis.Cut(pair, settings, found, _ => search.Lag, swapped: true) : uncut;
+        // Spacing makes each direction's delay its own: cut again, each with its own, so that both channels show the same stretch of sound.
+        var lags = sums.ToDictionary(s => s.Direction, s => s.Delay(lag, Signed(s.Direction)) is { IsKnown: true } d ? (int)Math.Round(d.Value) : lag);
+        int Lag(LineUpDirection d) => lags.GetValueOrDefault(d, lag);
+        sums = LineUpAnalysis.Cut(pair, settings, found, d => swapped ? -Lag(d) : Lag(d), swapped);
         var loudest = sums.Select(s => s.MidDecibels).DefaultIfEmpty(0).Max();
-        var directions = sums.Select(s => Measure(s, lag, inverted.IsKnown ? sign : 0, loudest)).ToList();
+        var directions = sums.Select(s => Measure(s, Lag(s.Direction), Signed(s.Direction), loudest)).ToList();
         var measured = PatternFit.Fit(sums);
         var (pattern, patternDecibels) = Pattern(measured);
         double Expected(LineUpDirection d) => 20 * Math.Log10(Math.Abs(d.Sine) / Math.Max(0.01, Math.Abs(pattern + ((1 - pattern) * d.Cosine))));
@@ -76,10 +81,10 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
             : Estimate.CannotTell($"from the {sums.Direction.Name} the mid does not stand out of the noise"),
         SideOverMid = sums.RatioDecibels(),
         SignedRatio = sums.SignedRatio(),
-        Delay = sums.Delay(lag, sums.IsSideways ? sign * Math.Sign(sums.Direction.Sine) : 0),
+        Delay = sums.Delay(lag, sign),
     };
 
-    private List<(int Onset, int Sign)> Signed() =>
+    private List<(int Onset, int Sign)> WithSigns() =>
         [.. found.Onsets.Select((o, i) => (o, found.Directions[found.Groups![i]].Sine is var sine && Math.Abs(sine) > 0.3 ? Math.Sign(sine) : 0))];
 
     private static Verdict Polarity(LagSearch.Result search) =>

@@ -46,7 +46,17 @@ internal sealed class LineUpSounds
         if (order is not null)
         {
             var named = order.Where(d => !d.IsSilence).ToList();
-            return new() { Onsets = onsets, Groups = SoundGroups.Divide(onsets, named.Count, rate), Directions = named };
+            var heard = named.Where(d => d.Cosine > -0.9).ToList();
+            if (SoundGroups.Divide(onsets, named.Count, rate) is not null || heard.Count == named.Count || heard.Count == 0)
+                return new() { Onsets = onsets, Groups = SoundGroups.Divide(onsets, named.Count, rate), Directions = named };
+            // Neither a cardioid nor a figure-8 hears the rear.
+            return new()
+            {
+                Onsets = onsets,
+                Groups = SoundGroups.Divide(onsets, heard.Count, rate),
+                Directions = heard,
+                Assumption = "The rear was not heard, as a cardioid would have it.",
+            };
         }
 
         var (count, groups) = SoundGroups.DivideAtMost(onsets, LineUpDirection.UsualOrder.Count, rate);

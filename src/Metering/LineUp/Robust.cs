@@ -6,6 +6,9 @@ internal static class Robust
     /// <summary>The standard deviation of a normal distribution over its median absolute deviation.</summary>
     private const double DeviationOverMedianDeviation = 1.4826;
 
+    /// <summary>Further from the median than this many deviations a value does not count.</summary>
+    private const double OutlierDeviations = 3;
+
     /// <summary>The middle value; NaN of nothing.</summary>
     public static double Median(IEnumerable<double> values)
     {
@@ -25,13 +28,13 @@ internal static class Robust
             : DeviationOverMedianDeviation * Median(values.Select(v => Math.Abs(v - centre)));
     }
 
-    /// <summary>The median and the standard deviation of that median, not below what noise alone makes of it.</summary>
+    /// <summary>The mean of the values near the median, and its standard deviation, not below what noise alone makes of it.</summary>
     /// <param name="values">One value a sound.</param>
     /// <param name="theory">The standard deviation of one value by the noise alone.</param>
     public static (double Value, double Deviation) Centre(IReadOnlyList<double> values, double theory)
     {
-        // A median of normal values is √(π/2) less sure than their mean, from three on.
-        var loss = values.Count > 2 ? Math.Sqrt(Math.PI / 2) : 1;
-        return (Median(values), loss * Math.Max(theory, Deviation(values)) / Math.Sqrt(Math.Max(1, values.Count)));
+        var (median, deviation) = (Median(values), Math.Max(theory, Deviation(values)));
+        var near = values.Where(v => Math.Abs(v - median) <= OutlierDeviations * deviation).ToList();
+        return (near.Count > 0 ? near.Average() : median, deviation / Math.Sqrt(Math.Max(1, near.Count)));
     }
 }

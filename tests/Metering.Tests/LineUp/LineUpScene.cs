@@ -32,7 +32,7 @@ internal sealed record LineUpScene
 
     public int Claps { get; init; } = 3;
 
-    /// <summary>Decibels of the front sound's mean square over 2 ms in the mid above the noise of each channel; null for no noise.</summary>
+    /// <summary>Decibels of a side sound's mean square over 2 ms above the noise, in each channel; null for no noise.</summary>
     public double? SignalOverNoise { get; init; } = 30;
 
     /// <summary>Standard deviation of how loud claps are, in dB, and of directions.</summary>
@@ -62,10 +62,10 @@ internal sealed record LineUpScene
                 var amplitude = 0.3 * Math.Pow(10, (louder + (ClapDeviation * Normal(random))) / 20);
                 if (!direction.IsSilence)
                     Clap(mid, side, at + (0.0123 * random.NextDouble()), direction.AzimuthDegrees, amplitude, 900 + (400 * random.NextDouble()));
-                at += 0.5;
+                at += 0.3;
             }
 
-            at += 2;
+            at += 1;
         }
 
         return Finish(mid, side, random);
@@ -77,7 +77,7 @@ internal sealed record LineUpScene
         return LineUpAnalysis.Measure(first, second, scene.Rate, settings ?? new() { MidPattern = scene.Pattern, Order = scene.Order });
     }
 
-    private int Frames => (int)((1.5 + (Order.Count * ((0.5 * Claps) + 2)) + 0.5) * Rate);
+    private int Frames => (int)((1.5 + (Order.Count * ((0.3 * Claps) + 1)) + 0.5) * Rate);
 
     private void Clap(double[] mid, double[] side, double seconds, double azimuth, double amplitude, double hertz)
     {
@@ -118,18 +118,20 @@ internal sealed record LineUpScene
         // The mean square of the wave over its first 2 ms, at 0.3, is the signal.
         var signal = 0.3 * Math.Sqrt(Enumerable.Range(0, 200).Average(i => Math.Pow(Wave(i * 1e-5, 1100), 2)));
         var noise = SignalOverNoise is { } snr ? signal * Math.Pow(10, -snr / 20) : 0;
-        float[] Noisy(double[] channel)
+        float[] Noisy(double[] channel, double scale)
         {
             var wind = 0.0;
             var pole = Math.Exp(-2 * Math.PI * 20 / Rate);
             return Array.ConvertAll(channel, x =>
             {
                 wind = (pole * wind) + (Math.Sqrt(1 - (pole * pole)) * Wind * Normal(random));
-                return (float)(x + (noise * Normal(random)) + wind);
+                return (float)(x + (scale * noise * Normal(random)) + wind);
             });
         }
 
-        return Swapped ? (Noisy(side), Noisy(mid)) : (Noisy(mid), Noisy(side));
+        // Gain comes after the microphone's noise.
+        var (m, s) = (Noisy(mid, Pattern), Noisy(side, Math.Pow(10, GainDecibels / 20)));
+        return Swapped ? (s, m) : (m, s);
     }
 
     private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
