@@ -78,7 +78,7 @@ internal static class LineUpCommand
         return command;
     }
 
-    private static IReadOnlyList<LineUpDirection>? ParseOrder(ArgumentResult result)
+    private static List<LineUpDirection>? ParseOrder(ArgumentResult result)
     {
         var order = new List<LineUpDirection>();
         foreach (var word in result.Tokens[0].Value.Split(','))

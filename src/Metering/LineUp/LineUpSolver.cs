@@ -9,7 +9,7 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
     public const double UsualPattern = 0.5;
 
     private const double OddsOfCorrelation = 12;
-    private const double MostPatternDecibels = 1;
+    private const double MostPatternDecibels = 3;
 
     private readonly List<string> _assumptions = found.Assumption.Length > 0 ? [found.Assumption] : [];
 
@@ -26,12 +26,12 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
         int Signed(LineUpDirection d) => inverted.IsKnown && Math.Abs(d.Sine) > 0.5 ? sign * Math.Sign(d.Sine) : 0;
         var sums = swapped ? LineUpAnalysis.Cut(pair, settings, found, _ => search.Lag, swapped: true) : uncut;
         // Spacing makes each direction's delay its own: cut again, each with its own, so that both channels show the same stretch of sound.
-        var lags = sums.ToDictionary(s => s.Direction, s => s.Delay(lag, Signed(s.Direction)) is { IsKnown: true } d ? (int)Math.Round(d.Value) : lag);
+        var lags = sums.DistinctBy(s => s.Direction).ToDictionary(s => s.Direction, s => s.Delay(lag, Signed(s.Direction)) is { IsKnown: true } d ? (int)Math.Round(d.Value) : lag);
         int Lag(LineUpDirection d) => lags.GetValueOrDefault(d, lag);
         sums = LineUpAnalysis.Cut(pair, settings, found, d => swapped ? -Lag(d) : Lag(d), swapped);
         var loudest = sums.Select(s => s.MidDecibels).DefaultIfEmpty(0).Max();
         var directions = sums.Select(s => Measure(s, Lag(s.Direction), Signed(s.Direction), loudest)).ToList();
-        var measured = PatternFit.Fit(sums);
+        var measured = PatternFit.Fit(sums, pair, pair.Cut[swapped ? 1 : 0]);
         var (pattern, patternDecibels) = Pattern(measured);
         double Expected(LineUpDirection d) => 20 * Math.Log10(Math.Abs(d.Sine) / Math.Max(0.01, Math.Abs(pattern + ((1 - pattern) * d.Cosine))));
         var gain = firstIsMid.IsKnown ? Gain(directions, Expected, patternDecibels) : Estimate.CannotTell("it is not known which channel is the mid");

@@ -3,16 +3,19 @@ namespace Athwart.Metering.LineUp;
 /// <summary>The mid's pattern from how loud front, sides and rear are in it, supposing that all sounds are equally loud.</summary>
 /// <remarks>
 /// The level at azimuth a over the front is A + (1 − A)·cos a. From the sides alone 2 dB of unequal clapping would be 2 dB of A; the
-/// rear near its null tells A far more sharply, and the sides then only have to say on which side of the cardioid it lies.
+/// rear near its null tells A far more sharply, and the sides and the polarity at the rear then only have to say on which side of the
+/// cardioid it lies: below A = 0.5 the rear is turned over.
 /// </remarks>
 internal static class PatternFit
 {
     /// <summary>How unequal two people's claps at one distance are, a standard deviation in dB: our estimate, no source.</summary>
     private const double ClapDeviation = 1.5;
+    private const double MisfitOfPolarity = 10;
+    private const double LeastSignalOverNoise = 10;
     private const int Steps = 400;
 
     /// <summary>A with its uncertainty; cannot be told without front, a side and rear, or when the levels fit no pattern.</summary>
-    public static Estimate Fit(IReadOnlyList<DirectionSums> directions)
+    public static Estimate Fit(IReadOnlyList<DirectionSums> directions, SoundPair pair, float[] mid)
     {
         var front = directions.FirstOrDefault(d => d.Direction.AzimuthDegrees == 0);
         var others = directions.Where(d => d.Direction.AzimuthDegrees != 0).ToList();
@@ -20,11 +23,14 @@ internal static class PatternFit
             return Estimate.CannotTell("it needs sounds from the front, from a side and from the rear");
         if (directions.Any(d => d.Sounds.Any(s => s.IsSustained)))
             return Estimate.CannotTell("a voice is not equally loud from every direction");
+        var rear = others.First(d => d.Direction.Cosine < -0.9);
+        var likeness = rear.SignalOverNoise().Mid > LeastSignalOverNoise ? RoleDecision.Likeness(mid, pair, front, rear) : 0;
         var weights = new double[Steps + 1];
         var least = double.PositiveInfinity;
         for (var i = 0; i <= Steps; i++)
         {
-            var misfit = others.Sum(d => Misfit(front, d, (double)i / Steps));
+            var opposed = likeness * ((2.0 * i / Steps) - 1) < 0;
+            var misfit = others.Sum(d => Misfit(front, d, (double)i / Steps)) + (opposed ? MisfitOfPolarity * Math.Abs(likeness) : 0);
             least = Math.Min(least, misfit);
             weights[i] = Math.Exp(-misfit / 2);
         }

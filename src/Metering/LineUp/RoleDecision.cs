@@ -16,6 +16,22 @@ internal static class RoleDecision
         return Verdict.FromOdds(odds, "neither a sound from the front nor the polarity of left against right tells mid from side clearly");
     }
 
+    /// <summary>How alike the sounds of two directions are in one channel, median over pairs of sounds: −1 turned over, 1 the same.</summary>
+    public static double Likeness(float[] channel, SoundPair pair, DirectionSums left, DirectionSums right)
+    {
+        var most = pair.Frames(0.15);
+        var window = left.Sounds[0].Window;
+        var values = new List<double>();
+        foreach (var (l, r) in left.Sounds.SelectMany(l => right.Sounds.Select(r => (l, r))))
+        {
+            var correlation = LagSearch.Correlate(channel.AsSpan(l.Onset - window.Lead, window.Length), channel.AsSpan(r.Onset - window.Lead, window.Length), most);
+            if (correlation is not null)
+                values.Add(correlation.Max() > -correlation.Min() ? correlation.Max() : correlation.Min());
+        }
+
+        return values.Count == 0 ? 0 : Robust.Median(values);
+    }
+
     private static double FromFront(IReadOnlyList<DirectionSums> directions)
     {
         var front = directions.FirstOrDefault(d => d.Direction.Cosine > 0.9);
@@ -36,22 +52,6 @@ internal static class RoleDecision
             return 0;
         var (a, b) = (Likeness(pair.Cut[0], pair, left, right), Likeness(pair.Cut[1], pair, left, right));
         return a * b < 0 ? OddsOfFullCorrelation * (a - b) : 0;
-    }
-
-    /// <summary>How alike left and right sounds are in one channel, median over pairs of sounds: −1 turned over, 1 the same.</summary>
-    private static double Likeness(float[] channel, SoundPair pair, DirectionSums left, DirectionSums right)
-    {
-        var most = pair.Frames(0.15);
-        var window = left.Sounds[0].Window;
-        var values = new List<double>();
-        foreach (var (l, r) in left.Sounds.SelectMany(l => right.Sounds.Select(r => (l, r))))
-        {
-            var correlation = LagSearch.Correlate(channel.AsSpan(l.Onset - window.Lead, window.Length), channel.AsSpan(r.Onset - window.Lead, window.Length), most);
-            if (correlation is not null)
-                values.Add(correlation.Max() > -correlation.Min() ? correlation.Max() : correlation.Min());
-        }
-
-        return values.Count == 0 ? 0 : Robust.Median(values);
     }
 
     private static double Ratio(DirectionSums direction) =>
