@@ -40,6 +40,7 @@ internal static class CommandTree
             RigCommand.Create(screen),
             TakeInCommand.Create(screen),
             TakesCommand.Create(screen),
+            LineUpCommand.Create(screen),
             CheckCommand.Create(screen),
             ExplainCommand.Create(screen),
             RolesCommand.Create(screen),
