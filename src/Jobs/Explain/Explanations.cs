@@ -201,6 +201,146 @@ public static class Explanations
             "The side stands in another proportion to the mid than in the other takes.",
             "Wider or narrower than its siblings.",
             "Leave the gains alone between line-up and last take; look at the cable of the side."),
+        new(
+            "roles-swapped",
+            "What was taken for the mid is the side, and the other way round.",
+            "Hollow and wide with nothing in the middle; in mono only what came from the sides.",
+            "Put the mid into input 1 and mark the cables; record a line-up, which tells."),
+        new(
+            "side-inverted",
+            "The side's positive lobe points right, or its polarity is turned somewhere: left and right are exchanged.",
+            "What was left is heard right.",
+            "Mark the side's front; a voice on the left must be heard left. 'roles --invert-side' turns it over."),
+        new(
+            "already-decoded",
+            "The channels are left and right, not mid and side: the recorder, or somebody, has decoded them.",
+            "Decoded once more: lopsided, and the mono is one side only.",
+            "Switch the recorder to write the raw pair; take left and right as they are."),
+        new(
+            "side-not-square",
+            "The side hears too much of what is straight ahead, so it is not turned by 90 degrees.",
+            "The image leans: the middle is pulled to one side.",
+            "Turn the side until a voice in front all but vanishes in it."),
+        new(
+            "side-not-figure-eight",
+            "What is used as side does not hear left and right alike with opposite polarity.",
+            "No real left and right; the image collapses or leans.",
+            "Switch the microphone to figure-8, or use another."),
+        new(
+            "mid-backwards",
+            "The rear is louder in the mid than the front: it points backwards.",
+            "Dull, distant, with the recordist in front.",
+            "Point the mid at the sound; side-address microphones have their front on their face."),
+        new(
+            "mid-pattern-disagrees",
+            "The mid hears front, sides and rear in other proportions than the pattern that was given.",
+            "Another coverage than planned.",
+            "Check the pattern switch, or let the line-up solve the pattern."),
+        new(
+            "sides-unequal",
+            "Left and right are not alike in the line-up: the claps, the distances or the place differ.",
+            "Nothing by itself; the measured gain is less sure.",
+            "Clap from the same distance on both sides, away from walls."),
+        new(
+            "sounds-disagree",
+            "Claps from one direction do not agree with each other.",
+            "Nothing by itself; the measurement is less sure.",
+            "Stand still, clap alike, keep out of the wind."),
+        new(
+            "side-late",
+            "The side comes later than the mid, or earlier, by more than the place of its capsule explains.",
+            "A blurred image; colouration that changes with direction.",
+            "Put the capsules above each other; look for a delay in the recorder's inputs or a wireless link."),
+        new(
+            "cannot-tell",
+            "What was recorded is not enough to measure this: too quiet, too much noise or reflection, a direction missing.",
+            "Nothing.",
+            "Record the line-up again in a quiet, open place: three claps from each direction, then silence."),
+        new(
+            "click",
+            "A spike of one or a few samples that no microphone makes: digital interference, a bad clock, static.",
+            "A tick.",
+            "Look at connectors and at what else hangs on the power; short ones can be repaired from their surroundings."),
+        new(
+            "dropout",
+            "A run of samples that are zero or stand still in the midst of sound.",
+            "A tick, or a short hole.",
+            "Use a faster card; look at plugs and phantom power."),
+        new(
+            "repeated-block",
+            "A block of samples stands twice, one right behind the other: a buffer was written twice.",
+            "A stutter.",
+            "Use a faster card or a larger buffer; cut around it."),
+        new(
+            "missing-block",
+            "The wave jumps in both channels at once as if a block had been left out.",
+            "A tick, and time that is short.",
+            "Use a faster card; leave other work to other machines; cut around it."),
+        new(
+            "discontinuity",
+            "The wave jumps from one sample to the next as no sound can.",
+            "A tick.",
+            "Look at plugs and at edits made before; a cross-fade hides it."),
+        new(
+            "level-jump",
+            "One channel is suddenly louder or softer, noise and all: a gain was turned or a plug moved.",
+            "The image jumps to one side.",
+            "Leave the gains alone during a take; tape the knobs."),
+        new(
+            "hum",
+            "A tone of the mains and its overtones, at 50 or 60 Hz, that came in by cable, by induction, or is in the place.",
+            "A low buzz.",
+            "Use balanced cables, keep away from transformers and dimmers, run the recorder from batteries."),
+        new(
+            "wind",
+            "Air moving over the capsules: low rumbling bursts that the two do not share. Figure-8s suffer most.",
+            "Thumping and rumbling, worse in the stereo than in the mono.",
+            "Use fur over a cage with air inside, stand lower, turn the back to the wind."),
+        new(
+            "handling",
+            "Knocks and rubs that travel through stand, boom or cable.",
+            "Thumps.",
+            "Use an elastic mount, hang the cable in a loop, and stand still."),
+        new(
+            "rumble",
+            "A steady low sound that both microphones share: traffic, machines, the ground.",
+            "A low growl.",
+            "Find another place or time; a low cut takes what is below the subject."),
+        new(
+            "side-delay",
+            "Over the whole take the side lags or leads the mid by the same time.",
+            "A blurred image and colouration in left and right; the mono is not concerned.",
+            "Put the capsules above each other; the delay that is named takes it out."),
+        new(
+            "side-low-end",
+            "The side has nothing below a frequency where the mid still has.",
+            "The lows sit in the middle, however wide the rest is.",
+            "It is the nature of many figure-8s; nothing is wrong with the take."),
+        new(
+            "tone",
+            "A narrow steady or sweeping line: a converter, a monitor, a lamp, a motor.",
+            "A whistle or whine.",
+            "Find it with the headphones before the take; a narrow cut takes it out."),
+        new(
+            "ultrasonic-tone",
+            "A line above hearing, often of switched power supplies or of beacons.",
+            "Nothing, until the take is slowed down: then a whistle.",
+            "Keep away from lamps and chargers when recording for slowing down."),
+        new(
+            "mono-loss",
+            "In some bands the decode loses much of its power where only one loudspeaker plays.",
+            "Thinner in mono.",
+            "A lower side level; the mono file is the mid and loses nothing of it."),
+        new(
+            "long-quiet",
+            "For long nothing stands out of the noise.",
+            "Waiting.",
+            "Cut it away; say at the head of a take what comes."),
+        new(
+            "early-end",
+            "The take ends while the sound still stands far above the noise.",
+            "Cut off.",
+            "Count five seconds after the last sound before stopping."),
     ];
 
     /// <summary>The explanation of a kind; letter case makes no difference. Null when there is none.</summary>
