@@ -11,4 +11,7 @@ public sealed record MeterSettings
 
     /// <summary>Whether the highest useful frequency is looked for; when false it reads 0 Hz.</summary>
     public bool Spectrum { get; init; } = true;
+
+    /// <summary>Whether faults are listened for: clicks, dropouts, hum, wind and the like.</summary>
+    public bool Faults { get; init; } = true;
 }

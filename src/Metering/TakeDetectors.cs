@@ -1,3 +1,4 @@
+using Athwart.Metering.Faults;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
@@ -28,5 +29,5 @@ public static class TakeDetectors
     }
 
     private static IEnumerable<Finding> Sounding(TakeMeasures measures) =>
-        [.. ChannelDetector.Find(measures), .. StereoDetector.Find(measures), .. SpectrumDetector.Find(measures)];
+        [.. ChannelDetector.Find(measures), .. StereoDetector.Find(measures), .. SpectrumDetector.Find(measures), .. FaultDetectors.Find(measures)];
 }

@@ -1,3 +1,4 @@
+using Athwart.Metering.Faults;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
@@ -81,6 +82,12 @@ public sealed class TakeMeasures
 
     /// <summary>Stretches of 50 ms or longer in which both channels are exactly zero.</summary>
     public SampleRuns DigitalSilence { get; init; } = SampleRuns.None;
+
+    /// <summary>What was heard of faults; null when not asked for.</summary>
+    internal FaultMeasures? Faults { get; init; }
+
+    /// <summary>What was kept of the stream.</summary>
+    internal PairTrack Track => _track;
 
     /// <summary>Loudness of the decode at <see cref="SideGain"/>.</summary>
     public LoudnessMeasures Loudness { get; }

@@ -1,10 +1,11 @@
+using Athwart.Metering.Faults;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
 
 /// <summary>Meters a mid/side take in one read: peaks, levels, loudness, correlation, spectrum and the events detectors need.</summary>
 /// <remarks>
-/// Blocks may have any length; the answers do not depend on it. Memory: about 0.3 MB, and 120 bytes each 100 ms of the take. Not
+/// Blocks may have any length; the answers do not depend on it. Memory: about 1 MB, and 120 bytes each 100 ms of the take. Not
 /// thread-safe: one meter a take. Samples that are not finite are metered as 0 and counted.
 /// </remarks>
 public sealed class TakeMeter
@@ -15,6 +16,7 @@ public sealed class TakeMeter
     private readonly ChannelScan _mid, _side, _left, _right;
     private readonly SilenceRuns _bothSilent;
     private readonly PairSpectrum? _spectrum;
+    private readonly FaultMeter? _faults;
     private readonly float[] _magnitudes = new float[SampleWindow.Length];
     private bool _identical = true, _opposite = true, _completed;
     private int _filled;
@@ -36,6 +38,7 @@ public sealed class TakeMeter
         _left = new(ChannelRole.Left, sampleRateHertz, scale, _settings);
         _right = new(ChannelRole.Right, sampleRateHertz, scale, _settings);
         _bothSilent = new(ChannelScan.SilenceFrames(sampleRateHertz), sampleRateHertz / 1000);
+        _faults = _settings.Faults ? new(sampleRateHertz, scale) : null;
         _spectrum = _settings.Spectrum ? new() : null;
     }
 
@@ -75,7 +78,8 @@ public sealed class TakeMeter
             _side.Complete(_track.Frames),
             _left.Complete(_track.Frames),
             _right.Complete(_track.Frames),
-            (_identical, _opposite, _bothSilent.Complete(_track.Frames)));
+            (_identical, _opposite, _bothSilent.Complete(_track.Frames)),
+            _faults?.Complete(_track.Frames));
     }
 
     private void Block()
@@ -87,6 +91,7 @@ public sealed class TakeMeter
         foreach (var channel in (ReadOnlySpan<ChannelScan>)[_mid, _side, _left, _right])
             channel.Scan(count, first);
         Compare(mid, side, first);
+        _faults?.Add(mid, side, first);
         // A block cut off by the end of the take would smear the whole spectrum; it serves only when there is no other.
         if (count == SampleWindow.Length || first == 0)
             _spectrum?.Add(_mid.Window.Block, _side.Window.Block, first);

@@ -1,0 +1,214 @@
+using Athwart.Quantities;
+using static Athwart.Metering.FindingText;
+
+namespace Athwart.Metering.Faults;
+
+/// <summary>Wind, handling and rumble from the low frames.</summary>
+/// <remarks>
+/// Turbulence at two capsules is incoherent, its pressure spectrum falls about as f^(−7/3) and it comes in gusts: what is steep but
+/// steady is called rumble, what is coherent is sound (Acoustics Today, winter 2021, pp. 22–24; slope: Zhao et al.).
+/// </remarks>
+internal static class WindDetector
+{
+    private const double MostCoherent = 0.35, Steeper = -1.1, ShallowestGust = 5;
+
+    public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
+    {
+        var frames = f.Low;
+        if (frames.Count < 8)
+            yield break;
+        bool[] mid = Windy(frames, false), side = Windy(frames, true);
+        var wind = Wind(m, f, mid, side);
+        if (wind is not null)
+            yield return wind;
+        foreach (var thump in Handling(m, f, wind is null ? null : (mid, side)))
+            yield return thump;
+        if (wind is null && Rumble(m, f) is { } rumble)
+            yield return rumble;
+    }
+
+    /// <summary>Frames that are steep, stand out at the low end, and whose neighbours agree that mid and side have nothing in common.</summary>
+    private static bool[] Windy(IReadOnlyList<LowFrame> frames, bool side)
+    {
+        var windy = new bool[frames.Count];
+        var lull = frames.Select(x => x.Low(side)).Order().ElementAt(frames.Count / 10);
+        for (var i = 0; i < windy.Length; i++)
+        {
+            var (low, band, slope, n) = (0.0, 0.0, 0.0, 0);
+            for (var j = Math.Max(0, i - 3); j <= Math.Min(windy.Length - 1, i + 3); j++, n++)
+                (low, band, slope) = (low + frames[j].Low(side), band + frames[j].Band(side), slope + frames[j].Slope(side));
+            windy[i] = low > 2 * band && low > 4 * n * lull && slope / n < Steeper && low / n > 1e-8 && Coherence(frames, i) < MostCoherent;
+        }
+
+        return windy;
+    }
+
+    /// <summary>Share of power that mid and side have in common from 10 to 80 Hz over 1 s, 0 to 1.</summary>
+    internal static double Coherence(IReadOnlyList<LowFrame> frames, int at)
+    {
+        // Frames are set to one power first: else the loudest alone would decide, and one frame has little to average.
+        var (re, im, n) = (0.0, 0.0, 0);
+        for (var j = Math.Max(0, at - 5); j <= Math.Min(frames.Count - 1, at + 5); j++, n++)
+        {
+            var x = frames[j];
+            var power = Math.Sqrt((double)x.MidLow * x.SideLow) + 1e-20;
+            (re, im) = (re + (x.CrossRe / power), im + (x.CrossIm / power));
+        }
+
+        return ((re * re) + (im * im)) / ((double)n * n);
+    }
+
+    private static Finding? Wind(TakeMeasures m, FaultMeasures f, bool[] mid, bool[] side)
+    {
+        var (inMid, inSide) = (mid.Count(w => w), side.Count(w => w));
+        var seconds = LowFrames.Hop / f.LowRate;
+        var (gustMid, gustSide) = (Gusts(f.Low, false), Gusts(f.Low, true));
+        if (gustMid < ShallowestGust)
+            inMid = 0;
+        if (gustSide < ShallowestGust)
+            inSide = 0;
+        var most = Math.Max(inMid, inSide);
+        if (most * seconds < 1 || most < 0.02 * mid.Length)
+            return null;
+        var sideOnly = inMid < 0.2 * inSide;
+        var midOnly = inSide < 0.2 * inMid;
+        var role = sideOnly ? ChannelRole.Side : midOnly ? ChannelRole.Mid : (ChannelRole?)null;
+        var windy = sideOnly ? side : mid;
+        var level = Level(f.Low, windy, sideOnly);
+        var share = (double)most / mid.Length;
+        var sound = (sideOnly ? m.Side : m.Mid).Rms.Value;
+        return new()
+        {
+            Kind = FaultKinds.Wind,
+            Severity = level > sound - 12 && level > -60 ? FindingSeverity.Caution : FindingSeverity.Note,
+            Role = role,
+            Range = Extent(windy, f, m),
+            Size = level,
+            SizeUnit = "dBFS",
+            Confidence = Math.Clamp(0.6 + (Math.Max(gustMid, gustSide) / 60), 0.6, 0.9),
+            Message = Text($"Wind in {(role is { } r ? "the " + Name(r) : "mid and side")} for {100 * share:0} % of the take: gusts of {new DecibelsFullScale(level)} rms from 10 to 80 Hz that the capsules do not share. {(sideOnly ? "The mid is clean: mono is not concerned." : "Mono has it too.")}"),
+            Remedy = sideOnly ? "A low cut at 80 to 100 Hz on the side alone saves it." : "A low cut on mid and side; a low cut on the side alone does not save it. A better wind shield next time.",
+            Evidence = [new("share of the take", 100 * share, "%"), new("gusts above the lulls", Math.Max(gustMid, gustSide), "dB"), new("slope", MeanSlope(f.Low, windy, sideOnly), ""), new("windy frames of the mid", inMid, ""), new("windy frames of the side", inSide, "")],
+        };
+    }
+
+    /// <summary>How far the low end of a role swings from second to second: 90th over 10th percentile in dB.</summary>
+    private static double Gusts(IReadOnlyList<LowFrame> frames, bool side)
+    {
+        var levels = new List<double>();
+        for (var i = 0; i + 8 <= frames.Count; i += 4)
+        {
+            var sum = 0.0;
+            for (var j = i; j < i + 8; j++)
+                sum += frames[j].Low(side);
+            levels.Add(10 * Math.Log10((sum / 8) + 1e-20));
+        }
+
+        levels.Sort();
+        return levels.Count == 0 ? 0 : levels[(int)(0.9 * (levels.Count - 1))] - levels[(int)(0.1 * (levels.Count - 1))];
+    }
+
+    private static double Level(IReadOnlyList<LowFrame> frames, bool[] windy, bool side)
+    {
+        var (sum, n) = (0.0, 0);
+        for (var i = 0; i < windy.Length; i++)
+        {
+            if (windy[i])
+                (sum, n) = (sum + frames[i].Low(side), n + 1);
+        }
+
+        return 10 * Math.Log10((sum / Math.Max(1, n)) + 1e-20);
+    }
+
+    private static double MeanSlope(IReadOnlyList<LowFrame> frames, bool[] windy, bool side) =>
+        frames.Where((_, i) => windy[i]).Select(x => (double)x.Slope(side)).DefaultIfEmpty().Average();
+
+    private static FrameRange Extent(bool[] windy, FaultMeasures f, TakeMeasures m) =>
+        RangeOf(Array.IndexOf(windy, true), Array.LastIndexOf(windy, true), f, m);
+
+    private static FrameRange RangeOf(int first, int last, FaultMeasures f, TakeMeasures m)
+    {
+        var frames = LowFrames.Hop * (long)f.LowFactor;
+        return FrameRange.FromFrames(Math.Min(first * frames, m.FrameCount.Value), Math.Min((last + 2) * frames, m.FrameCount.Value));
+    }
+
+    private static IEnumerable<Finding> Handling(TakeMeasures m, FaultMeasures f, (bool[] Mid, bool[] Side)? wind)
+    {
+        foreach (var side in (bool[])[false, true])
+        {
+            var thumps = Thumps(f.Low, side, side ? wind?.Side : wind?.Mid).ToList();
+            // Many are steps of the source, a machine or surf.
+            if (thumps.Count > 30)
+                continue;
+            var listed = thumps.OrderByDescending(t => t.Rise).Take(TakeDetectors.MostOfAKind).OrderBy(t => t.First).ToList();
+            foreach (var t in listed)
+                yield return Thump(t, side ? ChannelRole.Side : ChannelRole.Mid, Besides(thumps.Count - listed.Count, t == listed[^1]), f, m);
+        }
+    }
+
+    /// <summary>Up to four frames that rise 18 dB at the low end over the second before and after, and far less above it.</summary>
+    private static IEnumerable<(int First, int Last, double Rise)> Thumps(IReadOnlyList<LowFrame> frames, bool side, bool[]? wind)
+    {
+        for (var i = 0; i < frames.Count; i++)
+        {
+            var (low, band) = (Median(frames, i, x => x.Low(side)), Median(frames, i, x => x.Band(side)));
+            var last = i;
+            while (last < frames.Count && Rises(frames[last], low, band, side))
+                last++;
+            if (last == i)
+                continue;
+            var peak = Enumerable.Range(i, last - i).Max(j => frames[j].Low(side));
+            if (last - i <= 4 && peak > 1e-6 && !(wind is not null && Enumerable.Range(i, last - i).Any(j => wind[j])))
+                yield return (i, last - 1, 10 * Math.Log10(peak / low));
+            i = last;
+        }
+    }
+
+    private static bool Rises(LowFrame x, double low, double band, bool side) =>
+        x.Low(side) > 63 * low && x.Low(side) / low > 16 * x.Band(side) / band && x.Low(side) > 4 * x.Band(side);
+
+    private static double Median(IReadOnlyList<LowFrame> frames, int at, Func<LowFrame, float> of)
+    {
+        var near = Enumerable.Range(Math.Max(0, at - 12), Math.Min(frames.Count, at + 13) - Math.Max(0, at - 12)).Select(i => of(frames[i])).Order().ToList();
+        return Math.Max(1e-12, near[near.Count / 2]);
+    }
+
+    private static Finding Thump((int First, int Last, double Rise) t, ChannelRole role, string besides, FaultMeasures f, TakeMeasures m)
+    {
+        var range = RangeOf(t.First, t.Last, f, m);
+        return new()
+        {
+            Kind = FaultKinds.Handling,
+            Severity = t.Rise > 30 ? FindingSeverity.Caution : FindingSeverity.Note,
+            Role = role,
+            Range = range,
+            Size = t.Rise,
+            SizeUnit = "dB",
+            Confidence = 0.6,
+            Message = Text($"A thump in the {Name(role)} at {Time(range.From, m.SampleRateHertz)}: from 10 to 80 Hz {t.Rise:0} dB above what is around, with little above 100 Hz, as from handling or the stand. {(role == ChannelRole.Mid ? "Mono has it too." : "Mono does not have it.")}{besides}"),
+            Remedy = role == ChannelRole.Side ? "A low cut at 80 Hz on the side takes it out." : "A low cut at 80 Hz, or cut around it.",
+            Evidence = [new("rise", t.Rise, "dB")],
+        };
+    }
+
+    private static Finding? Rumble(TakeMeasures m, FaultMeasures f)
+    {
+        double Mid(Func<LowFrame, float> of) => f.Low.Select(x => (double)of(x)).Order().ElementAt(f.Low.Count / 2);
+        var (low, band) = (Mid(x => x.MidLow), Mid(x => x.MidBand));
+        var (level, above) = (10 * Math.Log10(low + 1e-20), 10 * Math.Log10((low + 1e-20) / (band + 1e-20)));
+        if (level < -60 || above < 10 || level < m.Mid.Rms.Value - 6)
+            return null;
+        return new()
+        {
+            Kind = FaultKinds.Rumble,
+            Severity = FindingSeverity.Note,
+            Role = ChannelRole.Mid,
+            Size = level,
+            SizeUnit = "dBFS",
+            Confidence = 0.6,
+            Message = Text($"Steady rumble from 10 to 80 Hz at {new DecibelsFullScale(level)}, {above:0} dB above what lies from 100 to 400 Hz: most of the take's level is down there, in stereo and in mono."),
+            Remedy = "A low cut if it is not the subject; it takes headroom from everything above.",
+            Evidence = [new("10 to 80 Hz", level, "dBFS"), new("above 100 to 400 Hz", above, "dB")],
+        };
+    }
+}
