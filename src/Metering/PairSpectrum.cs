@@ -1,3 +1,4 @@
+using Athwart.Metering.Faults;
 using Athwart.Signals.Fourier;
 
 namespace Athwart.Metering;
@@ -9,7 +10,7 @@ namespace Athwart.Metering;
 /// blocks the one that reaches highest and loudest is the one that is kept: a short event cannot fall between the blocks that are
 /// looked at. For sound that does not change, every block would have said the same. The last, incomplete block is left out.
 /// </remarks>
-internal sealed class PairSpectrum
+internal sealed class PairSpectrum(PairCross? cross = null)
 {
     /// <summary>Frames in a block and bins up to half the sample rate.</summary>
     public const int Length = SampleWindow.Length, Bins = (Length / 2) + 1;
@@ -71,6 +72,7 @@ internal sealed class PairSpectrum
 
         _transform.Forward(_real, _imaginary);
         Hold();
+        cross?.Add(_real, _imaginary);
     }
 
     /// <summary>Takes the two spectra apart: of Z = M + i·S, M[k] = (Z[k] + Z*[N−k])/2 and i·S[k] = (Z[k] − Z*[N−k])/2.</summary>

@@ -17,6 +17,7 @@ public sealed class TakeMeter
     private readonly SilenceRuns _bothSilent;
     private readonly PairSpectrum? _spectrum;
     private readonly FaultMeter? _faults;
+    private readonly PairCross? _cross;
     private readonly float[] _magnitudes = new float[SampleWindow.Length];
     private bool _identical = true, _opposite = true, _completed;
     private int _filled;
@@ -39,7 +40,8 @@ public sealed class TakeMeter
         _right = new(ChannelRole.Right, sampleRateHertz, scale, _settings);
         _bothSilent = new(ChannelScan.SilenceFrames(sampleRateHertz), sampleRateHertz / 1000);
         _faults = _settings.Faults ? new(sampleRateHertz, scale) : null;
-        _spectrum = _settings.Spectrum ? new() : null;
+        _cross = _settings is { Faults: true, Spectrum: true } ? new() : null;
+        _spectrum = _settings.Spectrum ? new(_cross) : null;
     }
 
     /// <summary>Meters the next block.</summary>
@@ -79,7 +81,7 @@ public sealed class TakeMeter
             _left.Complete(_track.Frames),
             _right.Complete(_track.Frames),
             (_identical, _opposite, _bothSilent.Complete(_track.Frames)),
-            _faults?.Complete(_track.Frames));
+            _faults?.Complete(_track.Frames, _cross));
     }
 
     private void Block()

@@ -29,4 +29,7 @@ internal sealed record FaultMeasures
 
     /// <summary>Frames of the take for one sample at the lower rate.</summary>
     public required int LowFactor { get; init; }
+
+    /// <summary>What mid and side have in common; null without spectra.</summary>
+    public required PairCross? Cross { get; init; }
 }

@@ -29,8 +29,9 @@ internal sealed class FaultMeter
     }
 
     /// <summary>Ends the take.</summary>
-    public FaultMeasures Complete(long frames)
+    public FaultMeasures Complete(long frames, PairCross? cross)
     {
+        cross?.Complete();
         _repeats.Complete(frames);
         return new()
         {
@@ -41,6 +42,7 @@ internal sealed class FaultMeter
             MidDropouts = _midDropouts.Complete(),
             SideDropouts = _sideDropouts.Complete(),
             Repeats = _repeats.Found,
+            Cross = cross,
             Lines = _low.Lines,
             Low = _low.Low.Frames,
             LowRate = _low.Rate,

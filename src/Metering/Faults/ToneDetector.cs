@@ -1,0 +1,75 @@
+using Athwart.Quantities;
+using static Athwart.Metering.FindingText;
+
+namespace Athwart.Metering.Faults;
+
+/// <summary>Steady narrow lines: whistles of power supplies and screens, and spurs above hearing.</summary>
+internal static class ToneDetector
+{
+    private const double Ultrasonic = 20_000;
+
+    public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
+    {
+        if (f.Cross is not { Groups: >= 3 } cross)
+            yield break;
+        foreach (var (role, quiet, mean) in ((ChannelRole, float[], double[])[])[(ChannelRole.Mid, cross.QuietMid, cross.Mid), (ChannelRole.Side, cross.QuietSide, cross.Side)])
+        {
+            var lines = Lines(quiet, mean, m.SampleRateHertz / (double)PairCross.Length).Where(l => l.Hertz > 640).ToList();
+            foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz < Ultrasonic), false))
+                yield return finding;
+            foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz >= Ultrasonic), true))
+                yield return finding;
+        }
+    }
+
+    /// <summary>Bins that stand 12 dB above both sides in the quietest group, and stay within 3 dB of that all through.</summary>
+    internal static IEnumerable<(double Hertz, double Power, double Excess)> Lines(float[] quiet, double[] mean, double width)
+    {
+        for (var k = 24; k < quiet.Length - 24; k++)
+        {
+            if (!(quiet[k] > 1e-12) || quiet[k] < quiet[k - 1] || quiet[k] < quiet[k + 1] || mean[k] > 2 * quiet[k])
+                continue;
+            var beside = Math.Max(Median(quiet.AsSpan(k - 20, 16)), Median(quiet.AsSpan(k + 5, 16)));
+            if (!(quiet[k] > 16 * beside) || !(quiet[k] > 5 * Math.Max(quiet[k - 4], quiet[k + 4])))
+                continue;
+            var (a, b, c) = (Math.Log(quiet[k - 1] + 1e-30), Math.Log(quiet[k]), Math.Log(quiet[k + 1] + 1e-30));
+            var offset = Math.Abs(a - (2 * b) + c) < 1e-9 ? 0 : Math.Clamp((a - c) / (2 * (a - (2 * b) + c)), -0.5, 0.5);
+            yield return ((k + offset) * width, mean[k] / HumDetector.Response(offset), quiet[k] / beside);
+        }
+    }
+
+    private static float Median(ReadOnlySpan<float> x)
+    {
+        Span<float> sorted = stackalloc float[x.Length];
+        x.CopyTo(sorted);
+        sorted.Sort();
+        return sorted[x.Length / 2];
+    }
+
+    private static IEnumerable<Finding> Tell(ChannelRole role, List<(double Hertz, double Power, double Excess)> lines, bool ultrasonic)
+    {
+        // A machine or an instrument has dozens: then they are the sound.
+        var sound = !ultrasonic && lines.Count > 6;
+        foreach (var line in lines.OrderByDescending(l => l.Power).Take(sound ? 1 : TakeDetectors.MostOfAKind).OrderBy(l => l.Hertz))
+            yield return Line(role, line, ultrasonic, sound ? Text($" There are {lines.Count} such lines: they may be the sound itself.") : "");
+    }
+
+    private static Finding Line(ChannelRole role, (double Hertz, double Power, double Excess) line, bool ultrasonic, string more)
+    {
+        var level = DecibelsFullScale.FromMeanSquare(line.Power / 2);
+        return new()
+        {
+            Kind = ultrasonic ? FaultKinds.UltrasonicTone : FaultKinds.Tone,
+            Severity = ultrasonic && level.Value > -85 ? FindingSeverity.Caution : FindingSeverity.Note,
+            Role = role,
+            Size = line.Hertz,
+            SizeUnit = "Hz",
+            Confidence = more.Length > 0 ? 0.4 : 0.8,
+            Message = ultrasonic
+                ? Text($"The {Name(role)} holds a steady line at {line.Hertz / 1000:0.00} kHz, {level}: unheard as it is, but at half the speed it lies at {line.Hertz / 2000:0.00} kHz. {(role == ChannelRole.Mid ? "Mono has it too." : "Mono does not have it.")}")
+                : Text($"The {Name(role)} holds a steady line at {line.Hertz:0} Hz, {level}, {10 * Math.Log10(line.Excess):0} dB above what is beside it: {(role == ChannelRole.Mid ? "in the middle, and in mono" : "wide, and gone in mono")}.{more}"),
+            Remedy = ultrasonic ? "A low-pass at 20 kHz before slowing it down; look for a power supply, a detector or a lamp nearby." : "A narrow cut at that frequency; look for a power supply, a fan or a screen nearby.",
+            Evidence = [new("level", level.Value, "dBFS"), new("above its neighbours", 10 * Math.Log10(line.Excess), "dB")],
+        };
+    }
+}
