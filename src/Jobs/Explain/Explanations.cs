@@ -282,6 +282,11 @@ public static class Explanations
             "A tick.",
             "Look at plugs and at edits made before; a cross-fade hides it."),
         new(
+            "level-jump",
+            "One channel is suddenly louder or softer, noise and all: a gain was turned or a plug moved.",
+            "The image jumps to one side.",
+            "Leave the gains alone during a take; tape the knobs."),
+        new(
             "hum",
             "A tone of the mains and its overtones, at 50 or 60 Hz, that came in by cable, by induction, or is in the place.",
             "A low buzz.",
@@ -301,6 +306,41 @@ public static class Explanations
             "A steady low sound that both microphones share: traffic, machines, the ground.",
             "A low growl.",
             "Find another place or time; a low cut takes what is below the subject."),
+        new(
+            "side-delay",
+            "Over the whole take the side lags or leads the mid by the same time.",
+            "A blurred image and colouration in left and right; the mono is not concerned.",
+            "Put the capsules above each other; the delay that is named takes it out."),
+        new(
+            "side-low-end",
+            "The side has nothing below a frequency where the mid still has.",
+            "The lows sit in the middle, however wide the rest is.",
+            "It is the nature of many figure-8s; nothing is wrong with the take."),
+        new(
+            "tone",
+            "A narrow steady or sweeping line: a converter, a monitor, a lamp, a motor.",
+            "A whistle or whine.",
+            "Find it with the headphones before the take; a narrow cut takes it out."),
+        new(
+            "ultrasonic-tone",
+            "A line above hearing, often of switched power supplies or of beacons.",
+            "Nothing, until the take is slowed down: then a whistle.",
+            "Keep away from lamps and chargers when recording for slowing down."),
+        new(
+            "mono-loss",
+            "In some bands the decode loses much of its power where only one loudspeaker plays.",
+            "Thinner in mono.",
+            "A lower side level; the mono file is the mid and loses nothing of it."),
+        new(
+            "long-quiet",
+            "For long nothing stands out of the noise.",
+            "Waiting.",
+            "Cut it away; say at the head of a take what comes."),
+        new(
+            "early-end",
+            "The take ends while the sound still stands far above the noise.",
+            "Cut off.",
+            "Count five seconds after the last sound before stopping."),
     ];
 
     /// <summary>The explanation of a kind; letter case makes no difference. Null when there is none.</summary>

@@ -18,6 +18,9 @@ public static class FaultKinds
     /// <summary>One channel jumps.</summary>
     public const string Discontinuity = "discontinuity";
 
+    /// <summary>One channel's gain changes at once and stays.</summary>
+    public const string LevelJump = "level-jump";
+
     /// <summary>Lines at 50 or 60 Hz and their multiples.</summary>
     public const string Hum = "hum";
 
@@ -29,4 +32,31 @@ public static class FaultKinds
 
     /// <summary>Steady sound at the very low end.</summary>
     public const string Rumble = "rumble";
+
+    /// <summary>The side comes later or earlier than the mid.</summary>
+    public const string SideDelay = "side-delay";
+
+    /// <summary>The two channels look like left and right.</summary>
+    public const string AlreadyDecoded = "already-decoded";
+
+    /// <summary>The channel taken for the mid looks like the side.</summary>
+    public const string RolesSwapped = "roles-swapped";
+
+    /// <summary>The side has no low end.</summary>
+    public const string SideLowEnd = "side-low-end";
+
+    /// <summary>A steady narrow line.</summary>
+    public const string Tone = "tone";
+
+    /// <summary>A steady narrow line above 20 kHz.</summary>
+    public const string UltrasonicTone = "ultrasonic-tone";
+
+    /// <summary>Mono loses much of a part of the spectrum.</summary>
+    public const string MonoLoss = "mono-loss";
+
+    /// <summary>A long stretch in which nothing happens.</summary>
+    public const string LongQuiet = "long-quiet";
+
+    /// <summary>The sound was cut off at the end.</summary>
+    public const string EarlyEnd = "early-end";
 }
