@@ -15,6 +15,7 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
     private readonly float[] _largest = new float[Subs], _mean = new float[Subs];
     private readonly ImpulseJudge _judge = new(scale.Step);
     private readonly RunLedger _clicks = new(sampleRateHertz / 100);
+    private readonly List<(long From, long To, double Size)> _found = [];
     private readonly List<(long Frame, double Size, double Ratio)> _breaks = [];
     private long _origin = -Block;
     private int _nextSub = Subs / 2;
@@ -40,13 +41,33 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
         _nextSub = Math.Max(0, last - (Subs / 2));
     }
 
-    /// <summary>The clicks of a take that has ended.</summary>
-    public SampleRuns Complete()
+    /// <summary>The clicks found; the first 1000.</summary>
+    public IReadOnlyList<(long From, long To, double Size)> Found => _found;
+
+    /// <summary>Looks at what is left when the take ends.</summary>
+    public void End()
     {
         if (_origin > -Block || _nextSub < Subs / 2)
             Examine(_nextSub + (Subs / 2), Subs);
         _nextSub = Subs / 2;
+    }
+
+    /// <summary>The clicks that the other channel does not have as well, unless it is a single sample: sound reaches both capsules.</summary>
+    public SampleRuns Clicks(IReadOnlyList<(long From, long To, double Size)> other)
+    {
+        foreach (var c in _found)
+        {
+            if (c.To - c.From == 1 || !other.Any(o => Math.Abs(o.From - c.From) <= sampleRateHertz / 3000))
+                _clicks.Add(c.From, c.To, c.Size);
+        }
+
         return _clicks.ToRuns();
+    }
+
+    private void Keep(long from, long to, double size)
+    {
+        if (_found.Count < MostBreaks)
+            _found.Add((from, to, size));
     }
 
     private void Shift()
@@ -98,9 +119,9 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
         // Neighbouring sub-blocks show the same click twice.
         if (impulse.Kind == ImpulseKind.Sound || frame < _after)
             return;
-        _after = _origin + impulse.To + ImpulseJudge.LongestClick;
+        _after = _origin + impulse.To + 12;
         if (impulse.Kind == ImpulseKind.Click)
-            _clicks.Add(frame, _origin + impulse.To, impulse.Amplitude);
+            Keep(frame, _origin + impulse.To, impulse.Amplitude);
         else if (_breaks.Count < MostBreaks)
             _breaks.Add((frame, impulse.Amplitude, impulse.Ratio));
     }

@@ -111,9 +111,10 @@ internal static class DamageDetector
         var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame))).ToList();
         foreach (var b in both.Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz);
-        foreach (var b in mid.Where(b => !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
+        // One channel alone: sound from where the other is deaf looks alike, so only what is far out of proportion is told.
+        foreach (var b in mid.Where(b => b.Ratio > 40 && !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, ChannelRole.Mid, b.Ratio, m.SampleRateHertz);
-        foreach (var b in side.Where(b => !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
+        foreach (var b in side.Where(b => b.Ratio > 40 && !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, ChannelRole.Side, b.Ratio, m.SampleRateHertz);
     }
 
@@ -123,7 +124,7 @@ internal static class DamageDetector
         return new()
         {
             Kind = role is null ? FaultKinds.MissingBlock : FaultKinds.Discontinuity,
-            Severity = FindingSeverity.Caution,
+            Severity = role is null ? FindingSeverity.Caution : FindingSeverity.Note,
             Role = role,
             Range = range,
             Size = 20 * Math.Log10(ratio),

@@ -33,10 +33,12 @@ internal sealed class FaultMeter
     {
         cross?.Complete();
         _repeats.Complete(frames);
+        _midClicks.End();
+        _sideClicks.End();
         return new()
         {
-            MidClicks = _midClicks.Complete(),
-            SideClicks = _sideClicks.Complete(),
+            MidClicks = _midClicks.Clicks(_sideClicks.Found),
+            SideClicks = _sideClicks.Clicks(_midClicks.Found),
             MidBreaks = _midClicks.Breaks,
             SideBreaks = _sideClicks.Breaks,
             MidDropouts = _midDropouts.Complete(),

@@ -24,8 +24,8 @@ internal readonly record struct Impulse(ImpulseKind Kind, int From, int To, doub
 /// </remarks>
 internal sealed class ImpulseJudge(double step)
 {
-    /// <summary>Longest click, in samples.</summary>
-    public const int LongestClick = 12;
+    /// <summary>Longest click, in samples: what a microphone hears is spread over more by its own band limit.</summary>
+    public const int LongestClick = 3;
 
     /// <summary>Residual against that around, at which something is no sound; 10 standard deviations, common practice.</summary>
     public const double Threshold = 10;
@@ -91,8 +91,8 @@ internal sealed class ImpulseJudge(double step)
 
     private Impulse Patch(ReadOnlySpan<float> x, int from, int to, double scale, double ratio)
     {
-        // The fourth difference reaches two samples past the click; one to four samples fewer may do. The shortest patch that serves is it.
-        for (var length = 1; length <= LongestClick; length = length < 4 ? length + 1 : length + 2)
+        // The shortest patch that serves is the click.
+        for (var length = 1; length <= LongestClick; length++)
         {
             var origin = from - Order - Guard;
             var piece = _patched.AsSpan(0, Order + Guard + length + (2 * Order));
@@ -103,7 +103,7 @@ internal sealed class ImpulseJudge(double step)
             return Click(x, piece, from, length, origin, ratio);
         }
 
-        return new(to - from <= LongestClick + 4 ? BreakOrSound(x, from, scale) : ImpulseKind.Sound, from, from, Math.Abs(x[from] - x[from - 1]), ratio);
+        return new(to - from <= 16 ? BreakOrSound(x, from, scale) : ImpulseKind.Sound, from, from, Math.Abs(x[from] - x[from - 1]), ratio);
     }
 
     private bool Holds(ReadOnlySpan<float> piece, int at, int length, double scale)

@@ -18,6 +18,9 @@ internal sealed class PairCross
     /// <summary>Sum over groups of the squared cross-spectrum, each divided by the powers: magnitude is coherence.</summary>
     public (double Re, double Im)[] Square { get; } = new (double, double)[Bins];
 
+    /// <summary>Sum over groups of the cross-spectrum itself, divided by the root of the powers: keeps what comes from one side on the whole.</summary>
+    public (double Re, double Im)[] Plain { get; } = new (double, double)[Bins];
+
     /// <summary>Mean power of the mid; a sine of amplitude 1 on a bin reads 1.</summary>
     public double[] Mid { get; } = new double[Bins];
 
@@ -62,6 +65,8 @@ internal sealed class PairCross
         for (var k = 1; k < Bins - 1; k++)
         {
             var (re, im, powers) = (_re[k], _im[k], (_mid[k] * (double)_side[k]) + 1e-30);
+            var root = Math.Sqrt(powers);
+            Plain[k] = (Plain[k].Re + (re / root), Plain[k].Im + (im / root));
             Square[k] = (Square[k].Re + (((re * (double)re) - (im * (double)im)) / powers), Square[k].Im + (2.0 * re * im / powers));
             var (mid, side) = (_mid[k] * scale, _side[k] * scale);
             Mid[k] += mid;

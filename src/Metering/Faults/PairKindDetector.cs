@@ -14,7 +14,7 @@ internal static class PairKindDetector
 {
     private const double Overlap = 0.6;
 
-    private readonly record struct Features(double QuietCorrelation, double QuietDifference, double Correlation, double Opposed, double Difference, double LowCorrelation, double Tilt);
+    private readonly record struct Features(double MixedCorrelation, double MixedDifference, double Correlation, double Opposed, double Difference, double LowCorrelation, double Tilt);
 
     public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
     {
@@ -31,14 +31,14 @@ internal static class PairKindDetector
     private static double Sigmoid(double x) => 1 / (1 + Math.Exp(-x));
 
     private static double Decoded(Features x) => -2.4 + (Overlap * (
-        Ratio(x.QuietCorrelation, 0.5, 0.25, 0, 0.25)
-        + Ratio(x.QuietDifference, 0, 1.5, -6, 6)
+        Ratio(x.MixedCorrelation, 0.45, 0.2, 0, 0.2)
+        + Ratio(x.MixedDifference, 0, 1.5, -6, 6)
         + Ratio(x.Correlation, 0.5, 0.3, 0, 0.4)
         + Ratio(x.LowCorrelation, 0.6, 0.3, 0, 0.3)
         + Math.Clamp(2.1 - (29 * x.Opposed), -6, 2.1)));
 
     // The mid lies 6 dB above the side, or below when swapped, give or take 5 dB: 2·6/5² of the difference.
-    private static double Swapped(Features x) => -2.9 + (0.24 * (x.QuietDifference + x.Difference)) + (x.Tilt / 6);
+    private static double Swapped(Features x) => -2.9 + (0.48 * x.Difference) + (x.Tilt / 6);
 
     /// <summary>Logarithm of the ratio of two normal densities, bounded so that no one feature decides.</summary>
     private static double Ratio(double x, double mean, double spread, double otherMean, double otherSpread)
@@ -52,11 +52,14 @@ internal static class PairKindDetector
         var hops = m.Track.Hops.Where(h => h.MidMid > 0 && h.SideSide > 0).OrderBy(h => h.MidMid + h.SideSide).ToList();
         if (hops.Count < 30 || f.Low.Count < 8 || f.Cross is not { Groups: > 0 } cross)
             return null;
-        var quiet = hops[..(hops.Count / 3)];
+        // One sound that outweighs all else correlates mid and side as it does left and right: only what is mixed tells them apart.
+        var quiet = hops.FindAll(h => Math.Abs(Correlation(h)) < 0.75);
+        if (quiet.Count < Math.Max(20, hops.Count / 6))
+            quiet = [];
         var correlations = hops.ConvertAll(Correlation);
         return new(
-            quiet.Average(Correlation),
-            Difference(quiet),
+            quiet.Count == 0 ? 0 : quiet.Average(Correlation),
+            quiet.Count == 0 ? -6 : Difference(quiet),
             correlations.Average(),
             correlations.Count(r => r < -0.25) / (double)hops.Count,
             Difference(hops),
@@ -85,18 +88,18 @@ internal static class PairKindDetector
 
     private static Evidence[] Numbers(Features x) =>
     [
-        new("correlation in the quiet", x.QuietCorrelation, ""), new("correlation", x.Correlation, ""), new("correlation from 10 to 80 Hz", x.LowCorrelation, ""),
-        new("time the channels are opposed", 100 * x.Opposed, "%"), new("second above first channel", x.Difference, "dB"), new("the same in the quiet", x.QuietDifference, "dB"), new("low end of the second above the first", x.Tilt, "dB"),
+        new("correlation where sounds mix", x.MixedCorrelation, ""), new("correlation", x.Correlation, ""), new("correlation from 10 to 80 Hz", x.LowCorrelation, ""),
+        new("time the channels are opposed", 100 * x.Opposed, "%"), new("second above first channel", x.Difference, "dB"), new("the same where sounds mix", x.MixedDifference, "dB"), new("low end of the second above the first", x.Tilt, "dB"),
     ];
 
     private static Finding AlreadyDecoded(double p, Features x) => new()
     {
         Kind = FaultKinds.AlreadyDecoded,
-        Severity = p >= 0.9 ? FindingSeverity.Caution : FindingSeverity.Note,
+        Severity = p >= 0.95 ? FindingSeverity.Caution : FindingSeverity.Note,
         Confidence = p,
         Size = 100 * p,
         SizeUnit = "%",
-        Message = Text($"With a probability of {100 * p:0} % the two channels are left and right, not mid and side: their levels differ by {Math.Abs(x.QuietDifference):0.0} dB in the quiet, and they have a correlation of {x.QuietCorrelation:0.00} there. Decoded once more, stereo becomes half mono, half out of phase; mono becomes the left alone."),
+        Message = Text($"With a probability of {100 * p:0} % the two channels are left and right, not mid and side: their levels differ by {Math.Abs(x.MixedDifference):0.0} dB where sounds mix, and they have a correlation of {x.MixedCorrelation:0.00} there. Decoded once more, stereo becomes half mono, half out of phase; mono becomes the left alone."),
         Remedy = "Listen to the two as they are; if they are left and right, do not decode them. Names of tracks and a rig profile say more than statistics.",
         Evidence = Numbers(x),
     };
@@ -104,11 +107,11 @@ internal static class PairKindDetector
     private static Finding RolesSwapped(double p, Features x) => new()
     {
         Kind = FaultKinds.RolesSwapped,
-        Severity = p >= 0.9 ? FindingSeverity.Caution : FindingSeverity.Note,
+        Severity = p >= 0.95 ? FindingSeverity.Caution : FindingSeverity.Note,
         Confidence = p,
         Size = 100 * p,
         SizeUnit = "%",
-        Message = Text($"With a probability of {100 * p:0} % the channel taken for the side is the mid: it lies {x.Difference:0.0} dB above the other, {x.QuietDifference:0.0} dB in the quiet. Decoded like this, stereo is out of phase and mono is the side alone. A sound straight from the side looks alike."),
+        Message = Text($"With a probability of {100 * p:0} % the channel taken for the side is the mid: it lies {x.Difference:0.0} dB above the other. Decoded like this, stereo is out of phase and mono is the side alone. A sound straight from the side looks alike."),
         Remedy = "Listen to the channels one by one; say which is which with --mid and --side, or with roles. Names of tracks and a rig profile say more than statistics.",
         Evidence = Numbers(x),
     };

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -7,7 +8,7 @@ namespace Athwart.Metering.Faults;
 /// Finds blocks that were written twice: both channels equal, sample for sample, to what came 64 to 16384 frames before.
 /// </summary>
 /// <remarks>
-/// A key is made of every three frames of both channels. One key of sixteen, chosen by its own top bits, is remembered with its
+/// A key is made of every three frames of both channels. One key of 32, chosen by its own top bits, is remembered with its
 /// place; where a key comes back, the samples are compared. So the work does not depend on how many distances are possible.
 /// A tone of a whole number of samples repeats all the time: what goes on for more than four times its distance is no repeated block.
 /// </remarks>
@@ -15,7 +16,7 @@ internal sealed class RepeatScan
 {
     internal const int Shortest = 64;
     private const int TableSize = 4096;
-    private const uint Chosen = 0xF000_0000;
+    private const uint Chosen = 0xF800_0000;
     private readonly uint[] _keys = new uint[TableSize];
     private readonly long[] _places = new long[TableSize];
     private readonly List<(long From, long To, int Lag)> _found = [];
@@ -118,8 +119,12 @@ internal sealed class RepeatScan
                 var keys = (Vector256.LoadUnsafe(ref p, (nuint)at) * 0x9E37_79B1u) + (Vector256.LoadUnsafe(ref q, (nuint)at) * 0x85EB_CA77u)
                     + (Vector256.LoadUnsafe(ref p, (nuint)at + 1) * 0xC2B2_AE3Du) + (Vector256.LoadUnsafe(ref q, (nuint)at + 1) * 0x27D4_EB2Fu)
                     + (Vector256.LoadUnsafe(ref p, (nuint)at + 2) * 0x1656_67B1u) + (Vector256.LoadUnsafe(ref q, (nuint)at + 2) * 0xD3A2_646Du);
-                if (Vector256.EqualsAny(keys & Vector256.Create(Chosen), Vector256<uint>.Zero))
-                    break;
+                var chosen = Vector256.Equals(keys & Vector256.Create(Chosen), Vector256<uint>.Zero).ExtractMostSignificantBits();
+                if (chosen == 0)
+                    continue;
+                var lane = BitOperations.TrailingZeroCount(chosen);
+                key = keys[lane];
+                return at + lane;
             }
         }
 

@@ -8,61 +8,98 @@ namespace Athwart.Metering.Faults;
 internal static class SideDelay
 {
     private const int Points = 8192;
-    private const double Widest = 4e-3, Clear = 8, Smallest = 0.7 / 48_000;
+    private const double Widest = 4e-3, Clear = 7, Smallest = 0.7 / 48_000;
+
+    private readonly record struct Answer(double Seconds, double Clearness, double Fit);
 
     /// <summary>The delay of the side in seconds, positive when it is late, and how well one delay explains all frequencies, 0 to 1; null when mid and side have too little in common.</summary>
     public static (double Seconds, double Fit)? Measure(PairCross cross, int sampleRateHertz)
     {
-        var bins = Bins(cross, sampleRateHertz);
-        if (cross.Groups < 2 || bins.Count < 24)
+        if (cross.Groups < 2)
             return null;
-        var grid = Grid(First(sampleRateHertz), bins);
-        var step = PairCross.Length / (2.0 * sampleRateHertz * Points);
-        var (most, best) = (double.NegativeInfinity, 0.0);
-        for (var n = -Points / 2; n < Points / 2; n++)
+        // What has nothing in common gives each group and bin a coherence of 1/8 at any phase, and its root without the square.
+        var turns = sampleRateHertz / (double)PairCross.Length;
+        var plain = Best(cross.Plain, turns, 1, Math.Sqrt(0.5 / PairCross.Group), cross.Groups);
+        var square = Best(cross.Square, 2 * turns, 0, Math.Sqrt(2) / PairCross.Group, cross.Groups);
+        return (plain, square) switch
         {
-            if (Math.Abs(n * step) <= Widest && grid[(n + Points) % Points] > most)
-                (most, best) = (grid[(n + Points) % Points], n * step);
-        }
+            ({ } a, { } b) => a.Clearness > b.Clearness ? (a.Seconds, a.Fit) : (b.Seconds, b.Fit),
+            ({ } a, null) => (a.Seconds, a.Fit),
+            (null, { } b) => (b.Seconds, b.Fit),
+            _ => null,
+        };
+    }
 
-        var rival = Rival(grid, best, step);
+    /// <summary>The delay whose phases a spectrum follows best; null when it is not clear.</summary>
+    /// <param name="spectrum">For each bin.</param>
+    /// <param name="hertzOfBin">How fast the phase of bin 1 turns with the delay, turns a second.</param>
+    /// <param name="signed">1 when the whole may have either sign.</param>
+    /// <param name="chance">What one group and bin give by chance, root mean square of one part.</param>
+    /// <param name="groups">Groups.</param>
+    private static Answer? Best((double Re, double Im)[] spectrum, double hertzOfBin, int signed, double chance, int groups)
+    {
+        var (from, to) = signed == 1 ? Bins(hertzOfBin) : Bins(hertzOfBin / 2);
+        if (to - from < 24)
+            return null;
+        var grid = Grid(spectrum, from, to, signed == 1);
+        var step = 1 / (hertzOfBin * Points);
+        var reach = Math.Min((int)(Widest / step), (Points / 2) - 1);
+        var at = Enumerable.Range(-reach, (2 * reach) + 1).MaxBy(n => grid[(n + Points) % Points]);
+        var most = grid[(at + Points) % Points];
+        var rival = Enumerable.Range(-reach, (2 * reach) + 1).Where(n => Math.Abs(n - at) * step > 2.5e-4).Max(n => grid[(n + Points) % Points]);
+        var total = 0.0;
+        for (var k = from; k < to; k++)
+            total += Math.Sqrt((spectrum[k].Re * spectrum[k].Re) + (spectrum[k].Im * spectrum[k].Im));
+        var clearness = most / (chance * Math.Sqrt((double)groups * (to - from)));
+        return clearness < Clear || rival > 0.75 * most ? null : new(Refine(spectrum, from, to, hertzOfBin, at * step, step), clearness, most / total);
+    }
+
+    /// <summary>From the nearest point of the grid to a nanosecond: there the slope of the sum is nothing.</summary>
+    private static double Refine((double Re, double Im)[] spectrum, int from, int to, double hertzOfBin, double seconds, double step)
+    {
+        var best = (Seconds: seconds, Value: Math.Abs(At(spectrum, from, to, hertzOfBin, seconds)));
         for (; step > 1e-9; step /= 2)
         {
-            foreach (var t in (double[])[best - (step / 2), best + (step / 2)])
+            foreach (var t in (double[])[best.Seconds - (step / 2), best.Seconds + (step / 2)])
             {
-                var at = At(bins, t);
-                if (at > most)
-                    (most, best) = (at, t);
+                var value = Math.Abs(At(spectrum, from, to, hertzOfBin, t));
+                if (value > best.Value)
+                    best = (t, value);
             }
         }
 
-        // What has nothing in common gives each group and bin a coherence of 1/8 at any phase.
-        var chance = Math.Sqrt(2) / PairCross.Group * Math.Sqrt((double)cross.Groups * bins.Count);
-        return most < Clear * chance || rival > 0.7 * most ? null : (best, most / bins.Sum(b => b.Weight));
+        return best.Seconds;
     }
 
-    /// <summary>How well each delay explains the phases: the transform of the squared cross-spectrum, whose phase is twice that of the delay.</summary>
-    private static float[] Grid(int from, List<(double Omega, double Re, double Im, double Weight)> bins)
+    /// <summary>How well each delay explains the phases, for delays 1/(turns·8192) apart.</summary>
+    private static float[] Grid((double Re, double Im)[] spectrum, int from, int to, bool signed)
     {
         var (real, imaginary) = (new float[Points], new float[Points]);
-        for (var i = 0; i < bins.Count; i++)
-            (real[from + i], imaginary[from + i]) = ((float)bins[i].Re, (float)bins[i].Im);
+        for (var k = from; k < to; k++)
+            (real[k], imaginary[k]) = ((float)spectrum[k].Re, (float)spectrum[k].Im);
         new FourierTransform(Points).Forward(real, imaginary);
-        return real;
+        return signed ? Array.ConvertAll(real, MathF.Abs) : real;
     }
 
-    /// <summary>The best answer that is at least a quarter of a millisecond away: tones have many.</summary>
-    private static double Rival(float[] grid, double best, double step)
+    private static double At((double Re, double Im)[] spectrum, int from, int to, double hertzOfBin, double seconds)
     {
-        var most = 0.0;
-        for (var n = (int)(-Widest / step); n <= Widest / step; n++)
-            most = Math.Abs((n * step) - best) > 2.5e-4 ? Math.Max(most, grid[(n + Points) % Points]) : most;
-        return most;
+        var sum = 0.0;
+        for (var k = from; k < to; k++)
+        {
+            var (sin, cos) = Math.SinCos(2 * Math.PI * k * hertzOfBin * seconds);
+            sum += (spectrum[k].Re * cos) + (spectrum[k].Im * sin);
+        }
+
+        return sum;
     }
+
+    /// <summary>400 Hz to 12 kHz: below, the low ends of two capsules turn the phase by themselves; above, their diaphragms do.</summary>
+    private static (int From, int To) Bins(double width) =>
+        ((int)Math.Ceiling(400 / width), (int)Math.Min(12_000 / width, PairCross.Bins * 0.9));
 
     public static Finding? Find(TakeMeasures m, FaultMeasures f)
     {
-        if (f.Cross is not { } cross || Measure(cross, m.SampleRateHertz) is not { } delay || Math.Abs(delay.Seconds) < Smallest || delay.Fit < 0.15)
+        if (f.Cross is not { } cross || Measure(cross, m.SampleRateHertz) is not { } delay || Math.Abs(delay.Seconds) < Smallest || delay.Fit < 0.1)
             return null;
         var samples = delay.Seconds * m.SampleRateHertz;
         var centimetres = Math.Abs(delay.Seconds) * 34_300;
@@ -80,34 +117,5 @@ internal static class SideDelay
             Remedy = Text($"Shift the side by {-samples:+0.0;−0.0} samples before decoding."),
             Evidence = [new("delay", 1e6 * delay.Seconds, "µs"), new("fit of one delay to all frequencies", delay.Fit, ""), new("as a spacing", centimetres, "cm")],
         };
-    }
-
-    private static int First(int rate) => (int)Math.Ceiling(400.0 * PairCross.Length / rate);
-
-    private static List<(double Omega, double Re, double Im, double Weight)> Bins(PairCross cross, int rate)
-    {
-        // Below 400 Hz the low ends of two capsules turn the phase by themselves; above 12 kHz their diaphragms do.
-        var width = rate / (double)PairCross.Length;
-        var (from, to) = (First(rate), (int)Math.Min(12_000 / width, PairCross.Bins * 0.9));
-        var bins = new List<(double, double, double, double)>();
-        for (var k = from; k < to; k++)
-        {
-            var (re, im) = cross.Square[k];
-            bins.Add((4 * Math.PI * k * width, re, im, Math.Sqrt((re * re) + (im * im))));
-        }
-
-        return bins;
-    }
-
-    private static double At(List<(double Omega, double Re, double Im, double Weight)> bins, double seconds)
-    {
-        var sum = 0.0;
-        foreach (var (omega, re, im, _) in bins)
-        {
-            var (sin, cos) = Math.SinCos(omega * seconds);
-            sum += (re * cos) + (im * sin);
-        }
-
-        return sum;
     }
 }
