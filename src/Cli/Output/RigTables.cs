@@ -81,11 +81,15 @@ internal static class RigTables
         // What most fail at first: that is where asking for less helps.
         foreach (var group in d.Rejected.SelectMany(r => r.FailsAt).GroupBy(f => f.Constraint, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal))
             screen.Line(Text($"  {group.Count()} by {group.Key}"));
-        foreach (var row in d.Rejected.OrderBy(r => r.FailsAt.Count).Take(RejectedShown))
+        foreach (var row in Nearest(d))
             screen.Line($"  {row.Mid} + {row.Side}: {string.Join("; ", row.FailsAt.Select(f => f.Text))}");
         if (d.Rejected.Count > RejectedShown)
             screen.Line($"  and {d.Rejected.Count - RejectedShown} more; see --json");
     }
+
+    // Those that fail at one thing, and by little, are worth a second look; amounts compare within one constraint only.
+    private static IEnumerable<RejectedRow> Nearest(ChoiceDocument d) => d.Rejected
+        .OrderBy(r => r.FailsAt.Count).ThenBy(r => r.FailsAt[0].Constraint, StringComparer.Ordinal).ThenBy(r => r.FailsAt[0].By ?? double.MaxValue).Take(RejectedShown);
 
     private static void Facts(Screen screen, IReadOnlyList<RigFact> facts)
     {

@@ -98,6 +98,8 @@ internal static class FieldSheet
         Pair("Coverage", d.Coverage.Degrees is { } degrees ? FormattableString.Invariant($"{degrees:0}° at a side level of {d.SideLevel.Decibels:+0.0;−0.0;0.0} dB") : "never reached at this side level");
         if (d.Subject is { } subject)
             Pair("Subject", FormattableString.Invariant($"{subject.What}; {subject.AngleDegrees:0}° wide from here; {subject.Verdict}"));
+        if (With(d.Parts) is { Length: > 0 } with)
+            Pair("With", with);
         Pair("File", FormattableString.Invariant($"{plan.Outing.RateHertz / 1000:0.###} kHz, {plan.Outing.WordBits} bits, 2 channels in one file; limiter, low cut and any processing off"));
         if (d.Power is { } power)
             Pair("Lasts", FieldSheetWords.Lasts(power));
@@ -109,6 +111,8 @@ internal static class FieldSheet
 
         void Pair(string term, string value) => page.Add($"<div><dt>{term}</dt><dd>{value}</dd></div>");
     }
+
+    private static string With(PartsSection parts) => string.Join("; ", ((string?[])[parts.Recorder, parts.Protection is { } p ? "wind: " + p : null]).OfType<string>());
 
     private static void Listening(HtmlText page, RigDocument d, bool? decodes) =>
         Bullets(page, decodes == true ? "Listen for" : "By ear, when only the mid can be heard", FieldSheetWords.ByEar(d, decodes == true), "");
