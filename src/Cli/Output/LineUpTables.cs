@@ -3,6 +3,7 @@ using Athwart.Jobs.LineUp;
 using Athwart.Metering.LineUp;
 using Athwart.Quantities;
 using Spectre.Console;
+using static System.FormattableString;
 
 namespace Athwart.Cli.Output;
 
@@ -14,10 +15,10 @@ internal static class LineUpTables
         var r = report.Result;
         screen.Line(report.Take);
         screen.Line(r.FirstIsMid.IsKnown
-            ? Text($"  mid is channel {report.MidChannel}, side is channel {report.SideChannel} (probability {r.FirstIsMid.Probability:0.000})")
+            ? Invariant($"  mid is channel {report.MidChannel}, side is channel {report.SideChannel} (probability {r.FirstIsMid.Probability:0.000})")
             : "  mid and side: cannot tell: " + r.FirstIsMid.Doubt);
         screen.Line(r.SideInverted.IsKnown
-            ? Text($"  side's positive lobe points {(r.SideInverted.Answer ? "right: INVERTED" : "left, as it should")} (probability {r.SideInverted.Probability:0.000})")
+            ? Invariant($"  side's positive lobe points {(r.SideInverted.Answer ? "right: INVERTED" : "left, as it should")} (probability {r.SideInverted.Probability:0.000})")
             : "  polarity: cannot tell: " + r.SideInverted.Doubt);
         Number(screen, "gain offset, side over mid", r.GainOffset, "dB", "+0.00;−0.00;0.00");
         Number(screen, "side late by", r.Delay, "frames", "0.00;−0.00;0.00");
@@ -62,7 +63,7 @@ internal static class LineUpTables
             return;
         var table = TakeTables.Plain("Third octave", "Side against mid", "Correction of the side");
         foreach (var band in known)
-            table.AddRow(Text($"{band.NominalHertz:0} Hz"), Cell(band.Mismatch, "dB", "0.0"), Text($"{band.CorrectionDecibels:+0.0;−0.0;0.0} dB"));
+            table.AddRow(Invariant($"{band.NominalHertz:0} Hz"), Cell(band.Mismatch, "dB", "0.0"), Invariant($"{band.CorrectionDecibels:+0.0;−0.0;0.0} dB"));
         screen.Console.Write(table);
     }
 
@@ -87,14 +88,12 @@ internal static class LineUpTables
             return;
         }
 
-        var pressure = soundLevel is { } level ? Text($", {level:0.0} dB(A) of sound") : "";
-        var low = noise.LowestHertz.IsKnown ? Text($"; the sounds stand out of it from {noise.LowestHertz.Value:0} Hz up") : "";
-        screen.Line(Text($"  noise of the {role} {noise.Level.Value:0.0} dBFS, {noise.WeightedLevel.Value:0.0} dBFS(A){pressure}{low}"));
+        var pressure = soundLevel is { } level ? Invariant($", {level:0.0} dB(A) of sound") : "";
+        var low = noise.LowestHertz.IsKnown ? Invariant($"; the sounds stand out of it from {noise.LowestHertz.Value:0} Hz up") : "";
+        screen.Line(Invariant($"  noise of the {role} {noise.Level.Value:0.0} dBFS, {noise.WeightedLevel.Value:0.0} dBFS(A){pressure}{low}"));
     }
 
     private static string Cell(Estimate estimate, string unit, string format) => estimate.IsKnown
         ? Markup.Escape($"{estimate.Value.ToString(format, CultureInfo.InvariantCulture)} ± {estimate.Uncertainty.ToString("0.0#", CultureInfo.InvariantCulture)} {unit}")
         : "cannot tell";
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace Athwart.Jobs.LineUp;
 
@@ -20,7 +20,7 @@ internal static class RigComparison
             before.SideInverted is { } was && now.SideInverted is { } isNow && was != isNow ? $"The side's polarity changed over {since}." : null,
             Gain(before, now, since),
             Delay(before, now, since),
-            Change(before.SideAngleDegrees, now.SideAngleDegrees, LeastDegrees) is { } turn ? Text($"The side turned {Math.Abs(turn):0} degrees to the {(turn > 0 ? "left" : "right")} {since}.") : null,
+            Change(before.SideAngleDegrees, now.SideAngleDegrees, LeastDegrees) is { } turn ? Invariant($"The side turned {Math.Abs(turn):0} degrees to the {(turn > 0 ? "left" : "right")} {since}.") : null,
             Noise("mid", before.MidNoise, now.MidNoise, since),
             Noise("side", before.SideNoise, now.SideNoise, since),
         ];
@@ -33,18 +33,18 @@ internal static class RigComparison
         if (Change(before.GainOffsetDecibels, now.GainOffsetDecibels, LeastDecibels) is not { } change)
             return null;
         var note = before.MidPattern == now.MidPattern ? "" : " (but the mid's pattern was taken as another then)";
-        return Text($"The side is {Math.Abs(change):0.0} dB {(change < 0 ? "down" : "up")} against the mid {since}{note}.");
+        return Invariant($"The side is {Math.Abs(change):0.0} dB {(change < 0 ? "down" : "up")} against the mid {since}{note}.");
     }
 
     private static string? Delay(RigProfileDocument before, RigProfileDocument now, string since)
     {
         var (b, n) = (Microseconds(before.DelayFrames, before.SampleRateHertz), Microseconds(now.DelayFrames, now.SampleRateHertz));
-        return Change(b, n, LeastMicroseconds) is { } change ? Text($"The side is {Math.Abs(change):0} µs {(change > 0 ? "later" : "earlier")} {since}.") : null;
+        return Change(b, n, LeastMicroseconds) is { } change ? Invariant($"The side is {Math.Abs(change):0} µs {(change > 0 ? "later" : "earlier")} {since}.") : null;
     }
 
     private static string? Noise(string role, NoiseDocument before, NoiseDocument now, string since) =>
         Change(before.DecibelsFullScaleA, now.DecibelsFullScaleA, LeastNoiseDecibels) is { } change
-            ? Text($"The noise of the {role} is {Math.Abs(change):0.0} dB {(change > 0 ? "up" : "down")} {since}: another place, another gain, or the microphone.")
+            ? Invariant($"The noise of the {role} is {Math.Abs(change):0.0} dB {(change > 0 ? "up" : "down")} {since}: another place, another gain, or the microphone.")
             : null;
 
     private static NumberDocument Microseconds(NumberDocument frames, int rate) => new(frames.Value * 1e6 / rate, frames.Uncertainty * 1e6 / rate, frames.Doubt);
@@ -56,6 +56,4 @@ internal static class RigComparison
         var (u, v) = (before.Uncertainty ?? 0, now.Uncertainty ?? 0);
         return Math.Abs(change) > Math.Max(least, Math.Sqrt((u * u) + (v * v))) ? change : null;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -63,7 +63,7 @@ public sealed record ChoiceDocument
         Reason = p.Reason,
     };
 
-    private static double? R(double? value) => value is { } v ? JsonNumber.Finite(Math.Round(v, 4)) : null;
+    private static double? R(double? value) => JsonNumber.Finite(value, 4);
 }
 
 /// <summary>A pair that does.</summary>

@@ -56,7 +56,7 @@ internal static class FieldSheet
         Inputs(page, plan);
         Settings(page, plan);
         Steps(page, "Record first: the line-up", FieldSheetWords.LineUp);
-        Listening(page, d, plan.Rig.Recorder?.DecodesForMonitoring);
+        Listening(page, plan.Rig.Recorder?.DecodesForMonitoring);
         Bullets(page, "What ruins a take", FieldSheetWords.Ruins(d), "");
         Bullets(page, "Take care", d.Cautions, "care");
         page.Raw("</div>\n");
@@ -114,8 +114,8 @@ internal static class FieldSheet
 
     private static string With(PartsSection parts) => string.Join("; ", ((string?[])[parts.Recorder, parts.Protection is { } p ? "wind: " + p : null]).OfType<string>());
 
-    private static void Listening(HtmlText page, RigDocument d, bool? decodes) =>
-        Bullets(page, decodes == true ? "Listen for" : "By ear, when only the mid can be heard", FieldSheetWords.ByEar(d, decodes == true), "");
+    private static void Listening(HtmlText page, bool? decodes) =>
+        Bullets(page, decodes == true ? "Listen for" : "By ear, when only the mid can be heard", FieldSheetWords.ByEar(decodes == true), "");
 
     private static void Steps(HtmlText page, string heading, IReadOnlyList<string> lines)
     {

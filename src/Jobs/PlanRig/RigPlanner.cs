@@ -204,7 +204,7 @@ public static class RigPlanner
 
     private static double R(double value) => Math.Round(value, 4);
 
-    private static double? R(double? value) => value is { } v ? Finite(v) : null;
+    private static double? R(double? value) => JsonNumber.Finite(value, 4);
 
-    private static double? Finite(double value) => double.IsFinite(value) ? Math.Round(value, 4) : null;
+    private static double? Finite(double value) => JsonNumber.Finite(value, 4);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace Athwart.Metering.LineUp;
 
@@ -95,7 +95,7 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
     {
         if (settings.MidPattern is { } given)
         {
-            _assumptions.Add(Text($"The mid's pattern was given: A = {given:0.00}."));
+            _assumptions.Add(Invariant($"The mid's pattern was given: A = {given:0.00}."));
             return (given, 0);
         }
 
@@ -103,12 +103,12 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
         var decibels = measured.IsKnown ? 20 * Math.Log10(1 + (measured.Uncertainty / Math.Max(0.01, measured.Value))) : 0;
         if (!usualFits && decibels <= MostPatternDecibels)
         {
-            _assumptions.Add(Text($"The mid's pattern was solved from front, sides and rear, all sounds taken as equally loud: A = {measured.Value:0.00}."));
+            _assumptions.Add(Invariant($"The mid's pattern was solved from front, sides and rear, all sounds taken as equally loud: A = {measured.Value:0.00}."));
             return (measured.Value, decibels);
         }
 
         _assumptions.Add(measured.IsKnown
-            ? Text($"The mid was taken as a cardioid (A = 0.50); front, sides and rear give A = {measured.Value:0.00} ± {measured.Uncertainty:0.00}.")
+            ? Invariant($"The mid was taken as a cardioid (A = 0.50); front, sides and rear give A = {measured.Value:0.00} ± {measured.Uncertainty:0.00}.")
             : "The mid was taken as a cardioid (A = 0.50); a hypercardioid would put the gain offset 6 dB lower.");
         return (UsualPattern, 0);
     }
@@ -149,6 +149,4 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
         var mean = turns.Sum(t => t.Degrees / (0.01 + (t.Uncertainty * t.Uncertainty))) / weights;
         return Estimate.Of(90 + mean, Math.Sqrt(1 / weights));
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

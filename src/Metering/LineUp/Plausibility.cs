@@ -1,5 +1,5 @@
-using System.Globalization;
 using Athwart.Quantities;
+using static System.FormattableString;
 
 namespace Athwart.Metering.LineUp;
 
@@ -79,7 +79,7 @@ internal static class Plausibility
             Confidence = Math.Min(0.99, 1 - (0.5 * Math.Exp(-(louder - margin + 3) / 3))),
             Size = louder,
             SizeUnit = "dB",
-            Message = Text($"The rear is {louder:0.0} dB louder in the mid than the front, which no mid that faces the front allows: it points backwards, or front and rear were changed over."),
+            Message = Invariant($"The rear is {louder:0.0} dB louder in the mid than the front, which no mid that faces the front allows: it points backwards, or front and rear were changed over."),
             Remedy = "Turn the mid round, or name the order as it was with --order, and line up again.",
         };
     }
@@ -96,8 +96,8 @@ internal static class Plausibility
             Role = ChannelRole.Side,
             Size = Math.Abs(off),
             SizeUnit = "degrees",
-            Message = Text($"The side hears the front: its positive lobe points {result.SideAngle.Value:0} ± {result.SideAngle.Uncertainty:0.0} degrees to the left of the front instead of 90."),
-            Remedy = Text($"Turn the side {Math.Abs(off):0} degrees to the {(off > 0 ? "right" : "left")}, and line up again; if the sound was not straight in front of the mid, the stand is askew instead."),
+            Message = Invariant($"The side hears the front: its positive lobe points {result.SideAngle.Value:0} ± {result.SideAngle.Uncertainty:0.0} degrees to the left of the front instead of 90."),
+            Remedy = Invariant($"Turn the side {Math.Abs(off):0} degrees to the {(off > 0 ? "right" : "left")}, and line up again; if the sound was not straight in front of the mid, the stand is askew instead."),
         };
     }
 
@@ -132,7 +132,7 @@ internal static class Plausibility
             Severity = FindingSeverity.Fault,
             Size = Math.Abs(lean),
             SizeUnit = "dB",
-            Message = Text($"One channel hears the left and the other the right, {Math.Abs(lean):0.0} dB apart and in phase: these are left and right, not mid and side."),
+            Message = Invariant($"One channel hears the left and the other the right, {Math.Abs(lean):0.0} dB apart and in phase: these are left and right, not mid and side."),
             Remedy = "Record mid and side without the recorder's decoding, and line up again.",
         };
     }
@@ -147,7 +147,7 @@ internal static class Plausibility
             Kind = LineUpKinds.PatternDisagrees,
             Severity = FindingSeverity.Caution,
             Role = ChannelRole.Mid,
-            Message = Text($"Front, sides and rear are as loud in the mid as A = {measured.Value:0.00} ± {measured.Uncertainty:0.00} has them, not A = {result.MidPattern:0.00}."),
+            Message = Invariant($"Front, sides and rear are as loud in the mid as A = {measured.Value:0.00} ± {measured.Uncertainty:0.00} has them, not A = {result.MidPattern:0.00}."),
             Remedy = "Check the mid's pattern switch, and that all sounds were equally loud and equally far.",
         };
     }
@@ -165,7 +165,7 @@ internal static class Plausibility
             Severity = FindingSeverity.Caution,
             Size = Math.Abs(apart),
             SizeUnit = "dB",
-            Message = Text($"Side over mid is {Math.Abs(apart):0.0} dB higher from the {(apart > 0 ? "left" : "right")}: the mid does not face the front, or the sounds were not at equal angles."),
+            Message = Invariant($"Side over mid is {Math.Abs(apart):0.0} dB higher from the {(apart > 0 ? "left" : "right")}: the mid does not face the front, or the sounds were not at equal angles."),
             Remedy = "Point the mid at the front, clap from the line of the side's axis, and line up again.",
         };
     }
@@ -177,7 +177,7 @@ internal static class Plausibility
         Role = ChannelRole.Side,
         Size = result.Delay.Value,
         SizeUnit = "frames",
-        Message = Text($"The side is {Math.Abs(result.Delay.Value):0.00} ± {result.Delay.Uncertainty:0.00} frames {(result.Delay.Value > 0 ? "late" : "early")} ({Math.Abs(result.Delay.Value) * 1e6 / result.SampleRateHertz:0} µs)."),
+        Message = Invariant($"The side is {Math.Abs(result.Delay.Value):0.00} ± {result.Delay.Uncertainty:0.00} frames {(result.Delay.Value > 0 ? "late" : "early")} ({Math.Abs(result.Delay.Value) * 1e6 / result.SampleRateHertz:0} µs)."),
         Remedy = "Shift the side by that much before decoding.",
     };
 
@@ -192,7 +192,7 @@ internal static class Plausibility
             Severity = FindingSeverity.Caution,
             Size = spread,
             SizeUnit = "dB",
-            Message = Text($"The {direction.Sounds.Count} sounds from the {direction.Direction.Name} differ by {spread:0.0} dB (standard deviation) in side over mid: they came from different places, or wind or reflections were in them."),
+            Message = Invariant($"The {direction.Sounds.Count} sounds from the {direction.Direction.Name} differ by {spread:0.0} dB (standard deviation) in side over mid: they came from different places, or wind or reflections were in them."),
             Remedy = "Clap from one place, out of the wind, and line up again.",
         };
     }
@@ -202,6 +202,4 @@ internal static class Plausibility
     private static bool Sure(Estimate ratio) => ratio.IsKnown && Math.Abs(ratio.Value) > Math.Max(0.1, 2 * ratio.Uncertainty);
 
     private static double Square(double x) => x * x;
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
