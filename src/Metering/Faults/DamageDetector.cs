@@ -124,12 +124,12 @@ internal static class DamageDetector
         return new()
         {
             Kind = role is null ? FaultKinds.MissingBlock : FaultKinds.Discontinuity,
-            Severity = role is null ? FindingSeverity.Caution : FindingSeverity.Note,
+            Severity = role is null && ratio > 25 ? FindingSeverity.Caution : FindingSeverity.Note,
             Role = role,
             Range = range,
             Size = 20 * Math.Log10(ratio),
             SizeUnit = "dB",
-            Confidence = role is null ? 0.8 : 0.5,
+            Confidence = role is null ? (ratio > 25 ? 0.8 : 0.5) : 0.5,
             Message = role is { } r
                 ? Text($"The {Name(r)} jumps at {Time(range.From, rate)} (frame {frame}): what comes after does not follow from what was before; {Places(r, "the jump")}.")
                 : Text($"Mid and side jump together at {Time(range.From, rate)} (frame {frame}): what comes after does not follow from what was before. Samples are missing, or the take was put together there; a tick in stereo and in mono."),
