@@ -109,8 +109,9 @@ internal static class DamageDetector
             yield break;
         bool Near(long a, long b) => Math.Abs(a - b) <= 2;
         var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame))).ToList();
+        // A clicker or a latch is over nearly as fast: several such places may be sound.
         foreach (var b in both.Take(TakeDetectors.MostOfAKind))
-            yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz);
+            yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz) is var found && both.Count > 2 ? found with { Severity = FindingSeverity.Note, Confidence = 0.3 } : found;
         // One channel alone: sound from where the other is deaf looks alike, so only what is far out of proportion is told.
         foreach (var b in mid.Where(b => b.Ratio > 40 && !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, ChannelRole.Mid, b.Ratio, m.SampleRateHertz);
