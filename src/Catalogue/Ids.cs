@@ -54,3 +54,14 @@ public readonly record struct DeliveryId(string Value)
     /// <summary>The bare digits.</summary>
     public override string ToString() => Value;
 }
+
+/// <summary>Names one rig profile in one library: 12 hexadecimal digits.</summary>
+/// <param name="Value">The digits, lower case.</param>
+public readonly record struct RigProfileId(string Value)
+{
+    /// <summary>An id no other profile has.</summary>
+    public static RigProfileId New() => new(Identity.New());
+
+    /// <summary>The bare digits.</summary>
+    public override string ToString() => Value;
+}

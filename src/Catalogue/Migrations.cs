@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -125,11 +125,28 @@ internal static class Migrations
     private const string Kit = """
         CREATE TABLE kit_items (
             kind TEXT NOT NULL,
-            name TEXT NOT NULL COLLATE NOCASE,
+            key TEXT NOT NULL,
+            name TEXT NOT NULL,
             position INTEGER NOT NULL,
             version INTEGER NOT NULL,
             json TEXT NOT NULL,
-            PRIMARY KEY (kind, name)
+            PRIMARY KEY (kind, key)
+        ) STRICT, WITHOUT ROWID;
+        """;
+
+    // As with the kit, the JSON is the jobs' own affair.
+    private const string RigProfiles = """
+        CREATE TABLE rig_profiles (
+            id TEXT PRIMARY KEY,
+            rig TEXT NOT NULL COLLATE NOCASE,
+            measured TEXT NOT NULL,
+            version INTEGER NOT NULL,
+            json TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX rig_profiles_by_rig ON rig_profiles (rig, measured);
+        CREATE TABLE session_rigs (
+            session_id TEXT PRIMARY KEY REFERENCES sessions (id) ON DELETE CASCADE,
+            profile_id TEXT NOT NULL REFERENCES rig_profiles (id) ON DELETE CASCADE
         ) STRICT, WITHOUT ROWID;
         """;
 }

@@ -27,6 +27,7 @@ public static class FigureStyle
         .figure .mark text.note,.mark text.note{fill:var(--note)}.figure .mark text.caution,.mark text.caution{fill:var(--caution)}.figure .mark text.fault,.mark text.fault{fill:var(--card)}
         .bar .track{fill:var(--line)}.bar .fill{fill:var(--mid)}.bar .over{fill:var(--fault)}
         .spark{display:block;width:100%;height:100%}
+        .trail{fill:none;stroke:var(--side);stroke-width:2.4;stroke-linecap:round}.trail.faint{stroke-opacity:.45}
         .curve{fill:none;stroke:var(--ink);stroke-width:2;stroke-linejoin:round;stroke-linecap:round}
         .curve.mid{stroke:var(--mid)}.curve.side{stroke:var(--side);stroke-dasharray:9 5}.curve.left{stroke-width:2.6}.curve.right{stroke-dasharray:1.5 5;stroke-width:2.6}
         .curve.opposed{stroke-width:1.3;stroke-opacity:.8}

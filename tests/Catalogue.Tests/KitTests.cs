@@ -17,12 +17,12 @@ public sealed class KitTests : IDisposable
     [Fact]
     public void AThingOfTheSameName_InOtherLetterCase_IsReplacedInItsPlace()
     {
-        _fixture.Library.SaveKitItem(new("microphone", "wide", 1, "1"));
+        _fixture.Library.SaveKitItem(new("microphone", "wide ä", 1, "1"));
         _fixture.Library.SaveKitItem(new("microphone", "narrow", 1, "2"));
         _fixture.Library.SaveKitItem(new("recorder", "wide", 1, "3"));
-        _fixture.Library.SaveKitItem(new("microphone", "Wide", 1, "4"));
+        _fixture.Library.SaveKitItem(new("microphone", "Wide Ä", 1, "4"));
 
-        Assert.Equal("Wide 4, narrow 2, wide 3", string.Join(", ", _fixture.Library.KitItems().Select(i => $"{i.Name} {i.Json}")));
+        Assert.Equal("Wide Ä 4, narrow 2, wide 3", string.Join(", ", _fixture.Library.KitItems().Select(i => $"{i.Name} {i.Json}")));
     }
 
     [Fact]

@@ -47,7 +47,7 @@ public sealed class DocExamplesTests
     [Fact]
     public void EveryCommandOfTheProgram_HasAnExample()
     {
-        string[] commands = ["take-in", "check", "decode", "cut", "deliver", "render", "verify", "salvage", "demo"];
+        string[] commands = ["kit", "rig", "take-in", "check", "decode", "cut", "deliver", "render", "verify", "salvage", "demo"];
 
         var shown = PagesWithExamples().SelectMany(Examples).Select(example => example.Arguments[0]).ToHashSet(StringComparer.Ordinal);
 

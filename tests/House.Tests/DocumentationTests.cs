@@ -7,7 +7,7 @@ public sealed partial class DocumentationTests
     // What docs/ must hold: one page a job, and the pages that pages and code refer to.
     private static string[] Required { get; } =
     [
-        "glossary", "sources", "decisions", "take-in", "check", "decode", "cut", "deliver", "render", "verify", "salvage",
+        "glossary", "sources", "decisions", "kit", "rig", "take-in", "check", "decode", "cut", "deliver", "render", "verify", "salvage",
         "demo", "findings", "recipe", "manifest", "exit-codes", "safety",
     ];
 

@@ -16,11 +16,12 @@ internal static class ProjectGraph
     {
         ["Cli"] = ["Jobs", "Quantities"],
         ["Desk"] = ["Jobs", "Quantities"],
-        ["Jobs"] = ["Microphones", "Recordings", "Signals", "Metering", "Catalogue", "Figures", "Quantities"],
+        ["Jobs"] = ["Microphones", "Recordings", "Signals", "Metering", "Catalogue", "Figures", "Scenes", "Quantities"],
         ["Microphones"] = ["Quantities"],
         ["Recordings"] = ["Quantities"],
         ["Signals"] = ["Quantities"],
         ["Metering"] = ["Signals", "Quantities"],
+        ["Scenes"] = ["Signals", "Quantities"],
         ["Catalogue"] = ["Quantities"],
         ["Figures"] = ["Quantities"],
         ["Quantities"] = [],

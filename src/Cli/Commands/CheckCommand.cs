@@ -20,6 +20,7 @@ internal static class CheckCommand
         var side = CommonOptions.Side();
         var invert = CommonOptions.InvertSide();
         var json = CommonOptions.Json("every measure and finding");
+        var disturbances = new Option<bool>("--disturbances") { Description = "Also listen for clicks, dropouts, repeated and missing blocks, hum, wind, thumps and rumble. New: sounds that are like them are still taken for them." };
         var threads = Threads();
         var command = new ExampledCommand(
             "check",
@@ -27,7 +28,7 @@ internal static class CheckCommand
             "athwart check card/T01.wav",
             "athwart check card --json",
             "athwart check --library lib --session \"Lock, spring\" --side-level -3")
-        { paths, library, session, take, sideLevel, mid, side, invert, json, threads };
+        { paths, library, session, take, sideLevel, mid, side, invert, disturbances, json, threads };
         command.Validators.Add(result =>
         {
             var loose = result.GetValue(paths) is { Length: > 0 };
@@ -43,12 +44,13 @@ internal static class CheckCommand
             using (var progress = new ProgressLine(screen))
             {
                 report = parsed.GetValue(library) is { } folder
-                    ? CheckSessionJob.Run(new(folder, parsed.GetValue(session)!, parsed.GetValue(take), parsed.GetValue(sideLevel), parsed.GetValue(threads)), progress, cancellation)
+                    ? CheckSessionJob.Run(new(folder, parsed.GetValue(session)!, parsed.GetValue(take), parsed.GetValue(sideLevel), parsed.GetValue(threads), parsed.GetValue(disturbances)), progress, cancellation)
                     : CheckJob.Run(new()
                     {
                         Paths = parsed.GetValue(paths)!,
                         SideLevel = parsed.GetValue(sideLevel) ?? Decibels.Unity,
                         TakeRoles = CommonOptions.Roles(parsed, mid, side, invert),
+                        Disturbances = parsed.GetValue(disturbances),
                         Threads = parsed.GetValue(threads),
                     }, progress, cancellation);
             }

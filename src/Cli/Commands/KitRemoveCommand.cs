@@ -13,7 +13,7 @@ internal static class KitRemoveCommand
         var command = new ExampledCommand(
             "remove",
             "Take microphones, recorders or wind protections out of the kit.",
-            "athwart kit remove \"small omni\" \"recorder:pocket recorder P2\" --library lib")
+            "athwart kit remove \"small omni\" \"recorder:pocket recorder\" --library lib")
         { names, library };
         command.SetAction((parsed, _) => Task.FromResult(Failures.Run(screen, () =>
         {

@@ -8,7 +8,11 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>rig</c>: what a pair of microphones covers, costs and can take; which to choose; the sheet to take along.</summary>
 internal static class RigCommand
 {
-    public static Command Create(Screen screen) => new("rig", "Plan the pair: what it covers, how the gains must differ, how quiet and loud it can go, which to choose, and the field sheet.")
+    public static Command Create(Screen screen) => new ExampledCommand(
+        "rig",
+        "Plan the pair: what it covers, how the gains must differ, how quiet and loud it can go, which to choose, and the field sheet.",
+        "athwart rig show --mid cardioid --side-level -3",
+        "athwart rig choose --demo-kit --budget \"900 EUR\" --path 40 --distance 12 --quietest 45 --loudest 95")
     {
         Show(screen),
         RigChooseCommand.Create(screen),
@@ -20,21 +24,25 @@ internal static class RigCommand
     {
         var (rig, outing, kit) = (new RigOptions(), new OutingOptions(), new KitSource());
         var page = PageOption("Also write a page with every picture and table to this file.");
+        var pictures = new Option<string?>("--pictures") { Description = "Also write the pictures as SVG files into this folder.", HelpName = "DIR" };
+        var png = new Option<bool>("--png") { Description = "With --pictures: as PNG too." };
         var json = CommonOptions.Json("the whole plan");
         var command = new ExampledCommand(
             "show",
             "Everything about one rig: coverage, where sources land, diffuse field, gains, noise, weather, card and batteries.",
             "athwart rig show --mid cardioid --side-level -3",
             "athwart rig show --mid 0.4 --coverage 90 --spacing -25",
-            "athwart rig show --demo-kit --mid \"short shotgun A\" --side \"small figure-8 A\" --recorder \"four-input recorder\" --quietest 45 --loudest 95 --width 8 --distance 12 --suit-subject");
+            "athwart rig show --demo-kit --mid \"short shotgun A\" --side \"small figure-8 F2\" --recorder \"field recorder R4\" --quietest 45 --loudest 95 --width 8 --distance 12 --suit-subject");
         rig.AddTo(command);
         outing.AddTo(command);
         kit.AddTo(command);
-        command.Add(page);
-        command.Add(json);
+        foreach (var option in (Option[])[page, pictures, png, json])
+            command.Add(option);
         command.SetAction((parsed, _) => Task.FromResult(Failures.Run(screen, () =>
         {
             var plan = PlanRigJob.Run(new(rig.Read(parsed), outing.Read(parsed), kit.Read(parsed)));
+            if (parsed.GetValue(pictures) is { } folder)
+                PlanRigJob.WritePictures(folder, plan, parsed.GetValue(png), parsed.GetValue(kit.Overwrite));
             if (parsed.GetValue(page) is { } file)
                 PlanRigJob.WritePage(file, [plan], parsed.GetValue(kit.Overwrite));
             if (parsed.GetValue(json))

@@ -33,6 +33,8 @@ internal sealed class RigOptions
         var mid = parsed.GetValue(_mid);
         if ((whole is null) == (mid is null))
             throw new JobException(JobErrorKind.WrongUse, "Say one rig.", "Give --mid (and --side), or --rig \"MID + SIDE @ LEVEL\".");
+        if (whole is not null && parsed.GetValue(_side) is not null)
+            throw new JobException(JobErrorKind.WrongUse, "The side is said twice.", "Name it in --rig \"MID + SIDE @ LEVEL\", or give --mid and --side.");
         var wish = whole is not null ? RigWish.Parse(whole) : new RigWish { Mid = mid!, Side = parsed.GetValue(_side) ?? "figure-8" };
         wish = wish with { Recorder = parsed.GetValue(_recorder), Protection = parsed.GetValue(_protection) };
         return SideLevel(parsed, wish);

@@ -82,7 +82,7 @@ internal static class KitTables
         {
             Row(table,
             [
-                r.Name, Number(r.InputCount), Number(r.EquivalentInputNoiseDecibelsU), Number(r.MaximumInputDecibelsU), $"{Number(r.MinimumGainDecibels)} to {Number(r.MaximumGainDecibels)}",
+                r.Name, Number(r.InputCount), Number(r.EquivalentInputNoiseDecibelsU), Number(r.MaximumInputDecibelsU), FromTo(r.MinimumGainDecibels, r.MaximumGainDecibels, Number),
                 Number(r.PhantomMilliamperes), Number(r.BatteryHours), r.DecodesForMonitoring is { } decodes ? decodes ? "yes" : "no" : NotKnown, Cost(r.Price), Have(r.Owned, 1),
             ]);
         }
@@ -127,7 +127,9 @@ internal static class KitTables
     private static string Pattern(MicrophoneSetting setting) =>
         setting.Label.Length == 0 || setting.Label.Equals(setting.Pattern.Name, StringComparison.OrdinalIgnoreCase) ? setting.Pattern.Name : $"{setting.Label} ({setting.Pattern.Name})";
 
-    private static string Band(MicrophoneSetting setting) => $"{Short(setting.LowHertz)} to {Short(setting.HighHertz)}";
+    private static string Band(MicrophoneSetting setting) => FromTo(setting.LowHertz, setting.HighHertz, Short);
+
+    private static string FromTo(double? low, double? high, Func<double?, string> text) => low is null && high is null ? NotKnown : $"{text(low)} to {text(high)}";
 
     private static string Short(double? hertz) => hertz >= 1000 ? Number(hertz / 1000) + "k" : hertz is null ? NotKnown : Number(hertz);
 

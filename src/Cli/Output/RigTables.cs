@@ -1,6 +1,7 @@
 using System.Globalization;
 using Athwart.Jobs.PlanRig;
 using Spectre.Console;
+using static System.FormattableString;
 
 namespace Athwart.Cli.Output;
 
@@ -60,9 +61,9 @@ internal static class RigTables
                 row.Place.ToString(CultureInfo.InvariantCulture) + (row.TradeOff ? " *" : ""),
                 Markup.Escape(row.Rig),
                 Markup.Escape(row.Recorder ?? "none"),
-                row.CoverageDegrees is { } c ? Text($"{c:0}°") : "never",
-                row.NoiseDecibelsA is { } n ? Text($"{n:0.0} dBA") : "–",
-                Markup.Escape(row.Cost.Count == 0 ? (row.ToBuy.Count == 0 ? "nothing" : "–") : string.Join(" + ", row.Cost.Select(c => Text($"{c.Amount:0.##} {c.Currency}")))),
+                row.CoverageDegrees is { } c ? Invariant($"{c:0}°") : "never",
+                row.NoiseDecibelsA is { } n ? Invariant($"{n:0.0} dBA") : "–",
+                Markup.Escape(row.Cost.Count == 0 ? (row.ToBuy.Count == 0 ? "nothing" : "–") : string.Join(" + ", row.Cost.Select(c => Invariant($"{c.Amount:0.##} {c.Currency}")))),
                 Markup.Escape(row.Reason));
         }
 
@@ -77,15 +78,19 @@ internal static class RigTables
         if (d.Rejected.Count == 0)
             return;
         screen.Line();
-        screen.Line(Text($"Rejected: {d.Rejected.Count}"));
+        screen.Line(Invariant($"Rejected: {d.Rejected.Count}"));
         // What most fail at first: that is where asking for less helps.
         foreach (var group in d.Rejected.SelectMany(r => r.FailsAt).GroupBy(f => f.Constraint, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal))
-            screen.Line(Text($"  {group.Count()} by {group.Key}"));
-        foreach (var row in d.Rejected.OrderBy(r => r.FailsAt.Count).Take(RejectedShown))
+            screen.Line(Invariant($"  {group.Count()} by {group.Key}"));
+        foreach (var row in Nearest(d))
             screen.Line($"  {row.Mid} + {row.Side}: {string.Join("; ", row.FailsAt.Select(f => f.Text))}");
         if (d.Rejected.Count > RejectedShown)
             screen.Line($"  and {d.Rejected.Count - RejectedShown} more; see --json");
     }
+
+    // Those that fail at one thing, and by little, are worth a second look; amounts compare within one constraint only.
+    private static IEnumerable<RejectedRow> Nearest(ChoiceDocument d) => d.Rejected
+        .OrderBy(r => r.FailsAt.Count).ThenBy(r => r.FailsAt[0].Constraint, StringComparer.Ordinal).ThenBy(r => r.FailsAt[0].By ?? double.MaxValue).Take(RejectedShown);
 
     private static void Facts(Screen screen, IReadOnlyList<RigFact> facts)
     {
@@ -106,10 +111,10 @@ internal static class RigTables
         foreach (var s in d.Sources.Where(s => Math.Abs(s.AzimuthDegrees) <= 90))
         {
             table.AddRow(
-                Text($"{s.AzimuthDegrees:0}°"),
-                s.LeftMinusRightDecibels is { } l ? Text($"{l:+0.0;−0.0;0.0} dB") : "one side alone",
-                s.ImageDegrees is { } i ? Text($"{i:+0.0;−0.0;0.0}°") : "–",
-                s.ImagePercent is { } p ? Text($"{p:+0;−0;0} %") : "–",
+                Invariant($"{s.AzimuthDegrees:0}°"),
+                s.LeftMinusRightDecibels is { } l ? Invariant($"{l:+0.0;−0.0;0.0} dB") : "one side alone",
+                s.ImageDegrees is { } i ? Invariant($"{i:+0.0;−0.0;0.0}°") : "–",
+                s.ImagePercent is { } p ? Invariant($"{p:+0;−0;0} %") : "–",
                 string.Join(", ", ((string?[])[s.FullySideways ? "fully to one side" : null, s.OppositePolarity ? "left and right opposed" : null, s.WrongSide ? "on the wrong side" : null]).OfType<string>()));
         }
 
@@ -126,6 +131,4 @@ internal static class RigTables
         foreach (var line in lines)
             screen.Line("  " + line);
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

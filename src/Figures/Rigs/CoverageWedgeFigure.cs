@@ -1,82 +1,72 @@
 namespace Athwart.Figures.Rigs;
 
-/// <summary>The subject of a <see cref="CoverageWedgeFigure"/>, square to the mid; metres, left positive.</summary>
-/// <param name="LeftMetres">Its left edge.</param>
-/// <param name="RightMetres">Its right edge, negative when right of the middle.</param>
-/// <param name="DistanceMetres">Its distance, the closest where it passes.</param>
-/// <param name="Passes">Whether it passes along that line.</param>
-/// <param name="FromLeft">Whether it passes from the left to the right.</param>
-public sealed record WedgeSubject(double LeftMetres, double RightMetres, double DistanceMetres, bool Passes, bool FromLeft);
-
 /// <summary>The rig from above with its coverage and the subject to scale: the picture of the field sheet, readable in black and white.</summary>
 public static class CoverageWedgeFigure
 {
     private const double Width = 460;
     private const double Height = 400;
     private const double CentreX = 230;
-    private const double Reach = 250;
+    private const double Sideways = 188;
 
     /// <summary>Draws the picture; left is on the left, what the mid points at is up.</summary>
     /// <param name="label">Title and description.</param>
-    /// <param name="coverageDegrees">The coverage; null when never reached.</param>
+    /// <param name="coverageDegrees">The coverage, above 0 to 360; null when never reached; anything else is not known.</param>
     /// <param name="subject">The subject; null draws none.</param>
     public static string Draw(FigureLabel label, double? coverageDegrees, WedgeSubject? subject)
     {
         var canvas = new SvgCanvas(Width, Height, label);
-        // A coverage beyond a half circle needs room behind the rig.
-        var rigY = coverageDegrees > 180 ? 240 : 316;
-        var reach = Math.Min(Reach, rigY - 46);
+        var places = new LabelPlaces();
+        var known = coverageDegrees is > 0 and <= 360;
+        var half = known ? Math.Min(coverageDegrees!.Value, 359.9) / 2 : 0;
+        var (rigY, reach) = Room(half);
         canvas.Line("grid fine", CentreX, rigY, CentreX, 34);
-        canvas.Text("caption", 12, 22, "start", "Left");
-        canvas.Text("caption", Width - 12, 22, "end", "Right");
-        Wedge(canvas, coverageDegrees, rigY, reach);
+        places.Fixed(canvas, "caption", 12, 22, "start", "Left");
+        places.Fixed(canvas, "caption", Width - 12, 22, "end", "Right");
+        places.Fixed(canvas, "caption", CentreX, Height - 10, "middle", Words(coverageDegrees, known));
+        if (known)
+            Wedge(canvas, half, rigY, reach);
+        // Words in the wedge where its edges run behind the rig, outside it where they run in front.
+        var side = rigY + (half > 90 ? -14 : 26);
+        RigOutline.Reserve(places, CentreX, rigY, side);
         if (subject is not null)
-            Subject(canvas, subject, rigY, reach);
-        RigOutline.Draw(canvas, CentreX, rigY);
-        canvas.Text("caption", CentreX, Height - 10, "middle", coverageDegrees is { } c ? FormattableString.Invariant($"coverage {c:0}°") : "nothing gets fully to one side");
+            WedgeSubjectDrawing.Draw(canvas, places, subject, CentreX, rigY, reach);
+        if (known)
+            Edges(canvas, places, half, rigY, reach);
+        RigOutline.Draw(canvas, CentreX, rigY, side);
         return canvas.Close();
     }
 
-    private static void Wedge(SvgCanvas canvas, double? coverageDegrees, double rigY, double reach)
+    private static string Words(double? coverage, bool known)
+        => known ? FormattableString.Invariant($"coverage {coverage:0}°")
+            : coverage is null ? "coverage never reached: nothing gets fully to one side" : "coverage not known";
+
+    /// <summary>Where the rig stands and how far its wedge reaches, so that the wedge stays inside the picture.</summary>
+    private static (double RigY, double Reach) Room(double half)
     {
-        if (coverageDegrees is not { } coverage)
-            return;
-        var half = Math.Min(coverage, 359.9) / 2;
+        var (sin, cos) = Math.SinCos(half * Math.PI / 180);
+        if (half <= 90)
+            return (316, Math.Min(250, Sideways / Math.Max(sin, 0.01)));
+        // A coverage beyond a half circle needs room behind the rig.
+        var reach = Math.Min(Sideways, 290 / (1 - cos));
+        return (58 + reach, reach);
+    }
+
+    private static void Wedge(SvgCanvas canvas, double half, double rigY, double reach)
+    {
         var (leftX, leftY) = At(half, reach, rigY);
         var (rightX, rightY) = At(-half, reach, rigY);
-        canvas.Add($"<path class=\"wedge\" d=\"M{SvgCanvas.N(CentreX)} {SvgCanvas.N(rigY)}L{SvgCanvas.N(leftX)} {SvgCanvas.N(leftY)}A{SvgCanvas.N(reach)} {SvgCanvas.N(reach)} 0 {(coverage > 180 ? 1 : 0)} 1 {SvgCanvas.N(rightX)} {SvgCanvas.N(rightY)}Z\"/>\n");
+        canvas.Add($"<path class=\"wedge\" d=\"M{SvgCanvas.N(CentreX)} {SvgCanvas.N(rigY)}L{SvgCanvas.N(leftX)} {SvgCanvas.N(leftY)}A{SvgCanvas.N(reach)} {SvgCanvas.N(reach)} 0 {(half > 90 ? 1 : 0)} 1 {SvgCanvas.N(rightX)} {SvgCanvas.N(rightY)}Z\"/>\n");
+    }
+
+    private static void Edges(SvgCanvas canvas, LabelPlaces places, double half, double rigY, double reach)
+    {
         foreach (var sign in (int[])[1, -1])
         {
-            // Outside the wedge, beside its edge, where no subject is.
-            var (x, y) = At(sign * Math.Min(half + 9, 172), reach * 0.6, rigY);
-            canvas.Text("tick halo", Math.Clamp(x, 24, Width - 24), Math.Clamp(y, 40, Height - 26), "middle", FormattableString.Invariant($"{half:0}°"));
+            // Beyond the end of the edge; where something stands there, beside the edge outside the wedge, then inside.
+            (double X, double Y)[] tries = [At(sign * half, reach + 15, rigY), At(sign * (half + 6), reach + 12, rigY), At(sign * (half + 9), reach * 0.75, rigY), At(sign * (half - 9), reach * 0.75, rigY)];
+            var inside = tries.Select(p => (X: p.X, Y: p.Y + 4)).Where(p => p.X is >= 16 and <= Width - 16 && p.Y is >= 34 and <= Height - 26);
+            places.Text(canvas, "tick halo", inside, "middle", FormattableString.Invariant($"{half:0}°"));
         }
-    }
-
-    private static void Subject(SvgCanvas canvas, WedgeSubject s, double rigY, double reach)
-    {
-        // The whole subject stays inside the picture: what is far or wide makes the scale smaller.
-        var scale = Math.Min((reach - 24) / s.DistanceMetres, (CentreX - 26) / Math.Max(Math.Abs(s.LeftMetres), Math.Max(Math.Abs(s.RightMetres), 1e-6)));
-        var y = rigY - (s.DistanceMetres * scale);
-        double left = CentreX - (s.LeftMetres * scale), right = CentreX - (s.RightMetres * scale);
-        foreach (var x in (double[])[left, right])
-            canvas.Line("sight", CentreX, rigY, x, y);
-        if (s.Passes)
-            Path(canvas, left, right, y, s.FromLeft);
-        else
-            canvas.Box("subject", left, y - 7, Math.Max(2, right - left), 14);
-        canvas.Text("caption halo", CentreX + 6, y + 22, "start", FormattableString.Invariant($"{s.DistanceMetres:0.##} m"));
-        canvas.Text("ofside halo", (left + right) / 2, y - 14, "middle", FormattableString.Invariant($"{s.LeftMetres - s.RightMetres:0.##} m, {Degrees(s.LeftMetres, s) + Degrees(-s.RightMetres, s):0}°"));
-    }
-
-    private static double Degrees(double metres, WedgeSubject s) => Math.Atan2(metres, s.DistanceMetres) * 180 / Math.PI;
-
-    private static void Path(SvgCanvas canvas, double left, double right, double y, bool fromLeft)
-    {
-        canvas.Line("path", left, y, right, y);
-        var (tip, back) = fromLeft ? (right, -12) : (left, 12);
-        canvas.Add($"<path class=\"arrow\" d=\"M{SvgCanvas.N(tip)} {SvgCanvas.N(y)}l{back} -7v14Z\"/>\n");
-        canvas.Line("path", fromLeft ? left : right, y - 7, fromLeft ? left : right, y + 7);
     }
 
     private static (double X, double Y) At(double azimuth, double radius, double rigY)

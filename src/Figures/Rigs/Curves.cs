@@ -6,15 +6,16 @@ namespace Athwart.Figures.Rigs;
 internal sealed class Curves
 {
     private readonly StringBuilder _path = new();
-    private bool _open;
+    /// <summary>Whether the last value was there.</summary>
+    public bool IsOpen { get; private set; }
 
     public void To(double x, double y)
     {
-        _path.Append(_open ? 'L' : 'M').Append(Markup.Number(x)).Append(' ').Append(Markup.Number(y));
-        _open = true;
+        _path.Append(IsOpen ? 'L' : 'M').Append(Markup.Number(x)).Append(' ').Append(Markup.Number(y));
+        IsOpen = true;
     }
 
-    public void Break() => _open = false;
+    public void Break() => IsOpen = false;
 
     public void DrawOn(SvgCanvas canvas, string @class)
     {

@@ -13,11 +13,13 @@ public static class LevelDifferenceFigure
     /// <summary>Draws the picture; left is on the left.</summary>
     /// <param name="label">Title and description.</param>
     /// <param name="difference">Left − right in dB at an azimuth in degrees; null where nothing is heard, ±∞ where one side alone hears.</param>
-    /// <param name="threshold">The threshold asked for, in dB.</param>
-    /// <param name="coverageDegrees">The coverage at it; null draws no edges.</param>
+    /// <param name="threshold">The threshold asked for, in dB; beyond the scale of 30 dB it has no lines.</param>
+    /// <param name="coverageDegrees">The coverage at it; null, or what no coverage can be, draws no edges.</param>
     public static string Draw(FigureLabel label, Func<double, double?> difference, double threshold, double? coverageDegrees)
     {
         ArgumentNullException.ThrowIfNull(difference);
+        if (coverageDegrees is not (> 0 and <= 360))
+            coverageDegrees = null;
         var canvas = new SvgCanvas(Width, 340, label);
         foreach (var azimuth in Enumerable.Range(-6, 13).Select(n => n * 30))
         {
@@ -33,7 +35,8 @@ public static class LevelDifferenceFigure
 
         foreach (var sign in (int[])[1, -1])
         {
-            canvas.Line("guide", Left, Y(sign * threshold), Right, Y(sign * threshold));
+            if (Math.Abs(threshold) <= Range)
+                canvas.Line("guide", Left, Y(sign * threshold), Right, Y(sign * threshold));
             if (coverageDegrees is { } coverage)
                 canvas.Line("coverage-edge", X(sign * coverage / 2), Top, X(sign * coverage / 2), Bottom);
         }
@@ -56,9 +59,13 @@ public static class LevelDifferenceFigure
     {
         canvas.Text("caption", Left, 24, "start", "Source on the left");
         canvas.Text("caption", Right, 24, "end", "Source on the right");
-        // Beside the middle, where the curve is on the other side of the axis.
-        canvas.Text("tick halo", X(0) + 8, Y(threshold) - 5, "start", FormattableString.Invariant($"left {threshold:0.#} dB louder"));
-        canvas.Text("tick halo", X(0) - 8, Y(-threshold) + 15, "end", FormattableString.Invariant($"right {threshold:0.#} dB louder"));
+        // At the far ends, where the curve is low or on the other side of the axis.
+        if (Math.Abs(threshold) <= Range)
+        {
+            canvas.Text("tick halo", Left + 6, Math.Max(Y(threshold) - 5, Top + 12), "start", FormattableString.Invariant($"left {threshold:0.#} dB louder"));
+            canvas.Text("tick halo", Right - 6, Math.Min(Y(-threshold) + 15, Bottom - 5), "end", FormattableString.Invariant($"right {threshold:0.#} dB louder"));
+        }
+
         canvas.Text("tick", Left, Bottom + 38, "start", "left − right in dB, by where the source is; behind beyond 90°");
         if (coverageDegrees is { } coverage)
             canvas.Text("caption", (Left + Right) / 2, 24, "middle", FormattableString.Invariant($"coverage {coverage:0}°"));

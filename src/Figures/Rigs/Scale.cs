@@ -8,12 +8,12 @@ internal sealed record Scale(double Low, double High, double Step)
 {
     public IEnumerable<double> Ticks => Enumerable.Range(0, (int)Math.Round((High - Low) / Step) + 1).Select(n => Low + (n * Step));
 
-    /// <summary>An axis that has all values inside with a little room; it begins at <paramref name="from"/> if that is given.</summary>
-    public static Scale Around(IEnumerable<double> values, double? from)
+    /// <summary>An axis that has all values inside with a little room; it begins at <paramref name="from"/> if that is given, and no step is smaller than <paramref name="finest"/>.</summary>
+    public static Scale Around(IEnumerable<double> values, double? from, double finest)
     {
         var all = values.ToList();
         var (low, high) = (from ?? all.Min(), Math.Max(all.Max(), (from ?? all.Min()) + 1e-9));
-        var step = Round(Math.Max(high - low, 1) / 6);
+        var step = Math.Max(finest, Round((high - low) / 6));
         return new(Math.Floor((low - (from is null ? step / 4 : 0)) / step) * step, Math.Ceiling((high + (step / 4)) / step) * step, step);
     }
 

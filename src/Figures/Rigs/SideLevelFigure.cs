@@ -8,7 +8,7 @@ public static class SideLevelFigure
     private const double Right = 690;
     private const double Top = 44;
     private const double Bottom = 296;
-    private const double Widest = 270;
+    private const double Widest = 360;
 
     /// <summary>Draws the picture from −12 to +12 dB.</summary>
     /// <param name="label">Title and description.</param>
@@ -23,16 +23,22 @@ public static class SideLevelFigure
         ArgumentNullException.ThrowIfNull(correlation);
         var canvas = new SvgCanvas(Width, 362, label);
         Grid(canvas);
-        Curve(canvas, "curve mid", level => coverage15(level) is { } c ? Degrees(c) : null);
-        Curve(canvas, "curve side", level => coverage18(level) is { } c ? Degrees(c) : null);
-        Curve(canvas, "curve right", level => correlation(level) is { } r ? Correlation(r) : null);
+        var narrow = Curve(canvas, "curve mid", level => coverage15(level) is { } c ? Degrees(c) : null);
+        var wide = Curve(canvas, "curve side", level => coverage18(level) is { } c ? Degrees(c) : null);
+        var room = Curve(canvas, "curve right", level => correlation(level) is { } r ? Correlation(r) : null);
         if (chosen is >= -12 and <= 12)
         {
             canvas.Line("coverage-edge", X(chosen), Top, X(chosen), Bottom);
-            canvas.Text("caption halo", X(chosen), Top - 8, "middle", FormattableString.Invariant($"{chosen:+0.0;−0.0;0.0} dB"));
+            canvas.Text("caption halo", X(chosen), Top - 5, chosen < -10 ? "start" : chosen > 10 ? "end" : "middle", FormattableString.Invariant($"{chosen:+0.0;−0.0;0.0} dB"));
         }
 
-        Legend.Draw(canvas, Left, 348, 232, [("curve mid", "coverage at 15 dB"), ("curve side", "coverage at 18 dB"), ("curve right", "correlation (right scale)")]);
+        (string, string)[] names =
+        [
+            ("curve mid", narrow ? "coverage at 15 dB" : "15 dB is never reached"),
+            ("curve side", wide ? "coverage at 18 dB" : "18 dB is never reached"),
+            ("curve right", room ? "correlation (right scale)" : "correlation not known"),
+        ];
+        Legend.Draw(canvas, Left, 348, Width, names);
         return canvas.Close();
     }
 
@@ -44,7 +50,7 @@ public static class SideLevelFigure
             canvas.Text("tick", X(level), Bottom + 18, "middle", FormattableString.Invariant($"{level:+0;−0;0}"));
         }
 
-        for (var degrees = 0; degrees <= 240; degrees += 60)
+        for (var degrees = 0; degrees <= 360; degrees += 60)
         {
             canvas.Line("grid fine", Left, Degrees(degrees), Right, Degrees(degrees));
             canvas.Text("tick", Left - 8, Degrees(degrees) + 4, "end", FormattableString.Invariant($"{degrees}°"));
@@ -52,23 +58,27 @@ public static class SideLevelFigure
 
         foreach (var correlation in (double[])[-1, -0.5, 0, 0.5, 1])
             canvas.Text("tick", Right + 8, Correlation(correlation) + 4, "start", FormattableString.Invariant($"{correlation:+0.0;−0.0;0.0}"));
-        canvas.Text("caption", Left, 24, "start", "Coverage");
-        canvas.Text("caption", Right, 24, "end", "Diffuse correlation");
+        canvas.Text("caption", Left, 18, "start", "Coverage");
+        canvas.Text("caption", Right, 18, "end", "Diffuse correlation");
         canvas.Text("tick", (Left + Right) / 2, Bottom + 34, "middle", "side level in dB");
     }
 
-    private static void Curve(SvgCanvas canvas, string @class, Func<double, double?> y)
+    /// <summary>Whether there was anything to draw.</summary>
+    private static bool Curve(SvgCanvas canvas, string @class, Func<double, double?> y)
     {
         var curve = new Curves();
+        var any = false;
         for (var level = -12.0; level <= 12.001; level += 0.1)
         {
-            if (y(level) is { } value && value >= Top - 0.5)
+            if (y(level) is >= Top - 0.5 and <= Bottom + 0.5 and var value)
                 curve.To(X(level), value);
             else
                 curve.Break();
+            any |= curve.IsOpen;
         }
 
         curve.DrawOn(canvas, @class);
+        return any;
     }
 
     private static double X(double level) => Left + ((level + 12) / 24 * (Right - Left));

@@ -15,12 +15,15 @@ public static class TradeOffFigure
     private const double Right = 736;
     private const double Top = 34;
     private const double Bottom = 310;
+    // What costs nothing has room for its number beside the axis.
+    private const double Inset = 16;
     private const int Numbered = 12;
 
     /// <summary>Draws the picture; what is not known is left out by the caller and said in the description.</summary>
     public static string Draw(FigureLabel label, IReadOnlyList<TradeOffPoint> points, string currency)
     {
         ArgumentNullException.ThrowIfNull(points);
+        points = [.. points.Where(p => double.IsFinite(p.Cost) && double.IsFinite(p.Noise))];
         var canvas = new SvgCanvas(Width, 362, label);
         if (points.Count == 0)
         {
@@ -28,8 +31,8 @@ public static class TradeOffFigure
             return canvas.Close();
         }
 
-        var (costs, noises) = (Scale.Around(points.Select(p => p.Cost), 0), Scale.Around(points.Select(p => p.Noise), null));
-        double X(double cost) => Left + (costs.Share(cost) * (Right - Left));
+        var (costs, noises) = (Scale.Around(points.Select(p => p.Cost), 0, 1), Scale.Around(points.Select(p => p.Noise), null, 0.2));
+        double X(double cost) => Left + Inset + (costs.Share(cost) * (Right - Left - (2 * Inset)));
         double Y(double noise) => Bottom - (noises.Share(noise) * (Bottom - Top));
         foreach (var cost in costs.Ticks)
         {
@@ -44,7 +47,7 @@ public static class TradeOffFigure
         }
 
         canvas.Text("caption", Left, 18, "start", "Noise of left and right, dBA");
-        canvas.Text("caption", (Left + Right) / 2, Bottom + 40, "middle", currency.Length > 0 ? "to buy, " + currency : "to buy");
+        canvas.Text("caption", (Left + Right) / 2, Bottom + 40, "middle", currency.Length > 0 ? "to buy, " + LabelPlaces.Fit(currency, 300) : "to buy");
         Best(canvas, points, X, Y);
         Points(canvas, points, X, Y);
         return canvas.Close();
@@ -77,14 +80,15 @@ public static class TradeOffFigure
         {
             var (cx, cy) = (x(point.Cost), y(point.Noise));
             // A number that would lie on another is a dot as well; the table has them all.
-            if (taken.Exists(t => Math.Abs(t.X - cx) < 22 && Math.Abs(t.Y - cy) < 20))
+            if (taken.Exists(t => Math.Abs(t.X - cx) < Math.Max(22, LabelPlaces.WidthOf(FormattableString.Invariant($"{point.Number}")) + 3) && Math.Abs(t.Y - cy) < 20))
             {
                 canvas.Add($"<circle class=\"dot\" cx=\"{SvgCanvas.N(cx)}\" cy=\"{SvgCanvas.N(cy)}\" r=\"3.5\"/>\n");
                 continue;
             }
 
             taken.Add((cx, cy));
-            canvas.Add($"<circle class=\"{(point.IsBest ? "place best" : "place")}\" cx=\"{SvgCanvas.N(cx)}\" cy=\"{SvgCanvas.N(cy)}\" r=\"10\"/>\n");
+            var radius = Math.Max(10, (LabelPlaces.WidthOf(FormattableString.Invariant($"{point.Number}")) / 2) + 2);
+            canvas.Add($"<circle class=\"{(point.IsBest ? "place best" : "place")}\" cx=\"{SvgCanvas.N(cx)}\" cy=\"{SvgCanvas.N(cy)}\" r=\"{SvgCanvas.N(radius)}\"/>\n");
             canvas.Text(point.IsBest ? "place-number best" : "place-number", cx, cy + 4, "middle", FormattableString.Invariant($"{point.Number}"));
         }
     }

@@ -18,7 +18,7 @@ public static class CheckJob
         var jobs = assembly.Takes
             .Select(t => (Take: t, Roles: RoleReader.Decide(t.Tracks, t.ChannelCount, request.TakeRoles, request.SessionRoles)))
             .ToList();
-        return Run(jobs, assembly.Refused, request.SideLevel, request.Threads, progress, cancellation);
+        return Run(jobs, assembly.Refused, request.SideLevel, request.Disturbances, request.Threads, progress, cancellation);
     }
 
     /// <summary>Checks takes whose roles are settled.</summary>
@@ -26,6 +26,7 @@ public static class CheckJob
         IReadOnlyList<(TakeDescription Take, RoleAssignment Roles)> takes,
         IReadOnlyList<RefusedFile> refused,
         Decibels sideLevel,
+        bool disturbances,
         int threads,
         IProgress<JobProgress>? progress,
         CancellationToken cancellation)
@@ -40,9 +41,10 @@ public static class CheckJob
             item.Take,
             item.Roles,
             sideLevel,
+            disturbances,
             n => progress?.Report(new("Checking " + item.Take.Name, Interlocked.Add(ref done, n), total, "frames")),
             cancellation)));
         var ordered = checks.OrderBy(c => c.Take.Name, StringComparer.Ordinal).ThenBy(c => c.Take.Parts[0].Path, StringComparer.Ordinal).ToList();
-        return new(sideLevel, SiblingDecodes.Mark(ordered, cancellation), refused);
+        return new(sideLevel, SessionConsistency.Mark(SiblingDecodes.Mark(ordered, cancellation)), refused);
     }
 }

@@ -6,7 +6,10 @@ namespace Athwart.Jobs.CheckTakes;
 internal static class JsonNumber
 {
     /// <summary>JSON has no −∞ and no NaN: both become null. Six decimals are far finer than any measure here.</summary>
-    public static double? Finite(double value) => double.IsFinite(value) ? Math.Round(value, 6) : null;
+    public static double? Finite(double value) => Finite(value, 6);
+
+    /// <summary>The same to so many decimals; null stays null.</summary>
+    public static double? Finite(double? value, int decimals) => value is { } v && double.IsFinite(v) ? Math.Round(v, decimals) : null;
 
     /// <summary>'TrackFunction' as 'track-function'.</summary>
     public static string Word(string pascal)

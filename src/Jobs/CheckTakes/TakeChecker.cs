@@ -14,12 +14,13 @@ internal static class TakeChecker
     /// <param name="take">The take, not yet open.</param>
     /// <param name="roles">Which channel is which.</param>
     /// <param name="sideLevel">At which side level the decode is judged.</param>
+    /// <param name="disturbances">Whether clicks, hum, wind and the like are listened for too.</param>
     /// <param name="advanced">Told the frames of each block read.</param>
     /// <param name="cancellation">Ends the reading between blocks.</param>
-    public static TakeCheck Check(TakeDescription take, RoleAssignment roles, Decibels sideLevel, Action<long>? advanced, CancellationToken cancellation)
+    public static TakeCheck Check(TakeDescription take, RoleAssignment roles, Decibels sideLevel, bool disturbances, Action<long>? advanced, CancellationToken cancellation)
     {
         using var recording = take.Open();
-        var meter = new TakeMeter(take.SampleRateHertz, ScaleOf(take.Format), new MeterSettings { SideGain = sideLevel.AmplitudeRatio });
+        var meter = new TakeMeter(take.SampleRateHertz, ScaleOf(take.Format), new MeterSettings { SideGain = sideLevel.AmplitudeRatio, Faults = disturbances });
         var matcher = roles is { LeftChannel: not null, RightChannel: not null, SideChannel: not null } && take.ChannelCount > 2 ? new DecodedPairMatcher(take.SampleRateHertz) : null;
         RoleBlocks.ForEach(recording, roles, BlockFrames, (block, mid, side) =>
         {

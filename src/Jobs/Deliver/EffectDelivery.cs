@@ -8,6 +8,7 @@ using Athwart.Jobs.Render;
 using Athwart.Jobs.Roles;
 using Athwart.Jobs.Sessions;
 using Athwart.Metering;
+using Athwart.Metering.Direction;
 using Athwart.Metering.Portrait;
 using Athwart.Quantities;
 using Athwart.Recordings;
@@ -28,6 +29,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
 
     /// <summary>Columns of the pictures: as many as the report is wide.</summary>
     private const int PortraitColumns = 900;
+
+    private const int DirectionColumns = 240;
 
     private readonly List<ManifestFile> _files = [];
 
@@ -57,9 +60,9 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     private DeliveredEffectParts Make(string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
     {
         using var recording = Source.Open();
-        var (measures, portrait) = Listen(recording, cancellation);
+        var heard = Listen(recording, cancellation);
         if (take.Roles.SideChannel is null)
-            return MakeMonoOnly(recording, measures, portrait, staging, folder, sourceHashes, cancellation);
+            return MakeMonoOnly(recording, heard, staging, folder, sourceHashes, cancellation);
         var recipe = Trims.Resolve(recording, Recipe(RenderKind.Stereo, sourceHashes), rate => new ProgrammeMeter(rate), 1, cancellation);
         var (stereo, meter) = Render(recording, recipe, staging, folder, names.Stereo, names.Recipe, "stereo", cancellation);
         WriteRawPair(recording, recipe, staging, cancellation);
@@ -70,33 +73,35 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
             Render(recording, mono, staging, folder, names.Mono, names.MonoRecipe, "mono", cancellation);
         }
 
-        return Parts(Card(measures, portrait, recipe, stereo, meter, names.Stereo));
+        return Parts(Card(heard, recipe, stereo, meter, names.Stereo));
     }
 
     // One channel has no side: a stereo file would be the mid twice, and a raw pair would name a side that never was.
-    private DeliveredEffectParts MakeMonoOnly(Take recording, TakeMeasures measures, TakePortrait portrait, string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
+    private DeliveredEffectParts MakeMonoOnly(Take recording, Heard heard, string staging, string folder, IReadOnlyDictionary<string, string> sourceHashes, CancellationToken cancellation)
     {
         var recipe = Trims.Resolve(recording, Recipe(RenderKind.Mono, sourceHashes), rate => new ProgrammeMeter(rate), 1, cancellation);
         var (mono, meter) = Render(recording, recipe, staging, folder, names.Mono, names.MonoRecipe, "mono", cancellation);
-        return Parts(Card(measures, portrait, recipe, mono, meter, names.Mono));
+        return Parts(Card(heard, recipe, mono, meter, names.Mono));
     }
 
     private DeliveredEffectParts Parts(ReportEffect card) =>
         new(_files, card, new(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))]));
 
-    private (TakeMeasures Measures, TakePortrait Portrait) Listen(Take recording, CancellationToken cancellation)
+    private Heard Listen(Take recording, CancellationToken cancellation)
     {
         var gain = effect.SideLevel.AmplitudeRatio;
         var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain });
         var length = effect.To - effect.From;
         var portrait = new PortraitMeter(length, Source.SampleRateHertz, (int)Math.Clamp(length, 1, PortraitColumns), gain);
+        var direction = take.Roles.SideChannel is null ? null : new DirectionMeter(length, Source.SampleRateHertz, DirectionColumns);
         RoleBlocks.ForEach(recording, take.Roles, effect.From, effect.To, BlockFrames, (_, mid, side) =>
         {
             cancellation.ThrowIfCancellationRequested();
             meter.Add(mid, side);
             portrait.Add(mid, side);
+            direction?.Add(mid, side);
         });
-        return (meter.Complete(), portrait.Complete());
+        return new(meter.Complete(), portrait.Complete(), direction?.Complete());
     }
 
     private Recipe Recipe(RenderKind kind, IReadOnlyDictionary<string, string> sourceHashes)
@@ -184,7 +189,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
 
     private void AddFile(string staging, string file, string kind) => _files.Add(ManifestFile.Of(staging, file, kind) with { Effect = effect.Name });
 
-    private ReportEffect Card(TakeMeasures measures, TakePortrait portrait, Recipe recipe, RenderResult stereo, DeliveryMeter meter, string audition) => new()
+    private ReportEffect Card(Heard heard, Recipe recipe, RenderResult stereo, DeliveryMeter meter, string audition) => new()
     {
         Name = effect.Name,
         Description = metadata.Description,
@@ -197,7 +202,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         TrimReason = recipe.Treatment.TrimDecibels == 0 ? "" : TrimReason(recipe.Treatment.Trim),
         AuditionFile = audition,
         Files = [.. _files.Select(f => new ReportFile(f.Kind, f.Path, f.Sha256))],
-        Portrait = portrait,
+        Portrait = heard.Portrait,
+        Direction = heard.Direction,
         Loudness = new()
         {
             Integrated = meter.Loudness.Integrated,
@@ -209,12 +215,12 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         },
         Mono = new()
         {
-            FoldChange = FoldChange(measures),
-            Correlation = measures.Correlation.Whole,
-            WorstCorrelation = measures.Correlation.Worst,
-            WorstAtSeconds = measures.Correlation.WorstRange?.From.At(Source.SampleRateHertz).TotalSeconds,
+            FoldChange = FoldChange(heard.Measures),
+            Correlation = heard.Measures.Correlation.Whole,
+            WorstCorrelation = heard.Measures.Correlation.Worst,
+            WorstAtSeconds = heard.Measures.Correlation.WorstRange?.From.At(Source.SampleRateHertz).TotalSeconds,
         },
-        Findings = TakeChecker.InOrder([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(measures), take.Roles).Select(InTake)]),
+        Findings = TakeChecker.InOrder([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(heard.Measures), take.Roles).Select(InTake)]),
         Source = new(take.Name, [.. Source.Parts.Select(p => Path.GetFileName(p.Path)).Distinct(StringComparer.Ordinal)], FrameRange.FromFrames(effect.From, effect.To), Source.SampleRateHertz, Recorded()),
     };
 
@@ -240,4 +246,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     }
 
     private string Recorded() => $"{Source.Broadcast?.OriginationDate} {Source.Broadcast?.OriginationTime}".Trim();
+
+    // What one reading of the cut gives.
+    private sealed record Heard(TakeMeasures Measures, TakePortrait Portrait, DirectionTrail? Direction);
 }

@@ -21,12 +21,12 @@ internal static class HeaderText
         return plain.ToString().TrimEnd();
     }
 
-    /// <summary>The known name with the fewest letters to change.</summary>
+    /// <summary>The known name that begins so, else the one with the fewest letters to change.</summary>
     public static string Nearest(string name, IEnumerable<string> known)
     {
         // Longer than any name: the distance to all is about the same, and it would take long.
         var plain = Plain(name.Length > 60 ? name[..60] : name);
-        return known.MinBy(k => Distance(plain, Plain(k)))!;
+        return known.OrderByDescending(k => Plain(k).StartsWith(plain, StringComparison.Ordinal)).ThenBy(k => Distance(plain, Plain(k))).First();
     }
 
     /// <summary>Letters to insert, remove or replace.</summary>

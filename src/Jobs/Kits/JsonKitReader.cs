@@ -88,7 +88,13 @@ internal sealed class JsonKitReader(string file, KitReading reading)
 
         var index = 0;
         foreach (var element in list.EnumerateArray())
-            read(element, string.Create(CultureInfo.InvariantCulture, $"{path}[{index++}]"));
+        {
+            var place = string.Create(CultureInfo.InvariantCulture, $"{path}[{index++}]");
+            if (element.ValueKind == JsonValueKind.Object)
+                read(element, place);
+            else
+                Fault(place, "", "This must be an object.", "Write it in curly brackets.");
+        }
     }
 
     private MicrophoneSetting Setting(JsonElement element, string path)

@@ -34,6 +34,16 @@ internal sealed class KitReading
         Check(Microphones, m => m.Name, KitChecks.Of);
         Check(Recorders, r => r.Name, KitChecks.Of);
         Check(Protections, p => p.Name, KitChecks.Of);
+        InOrderOfRows(Faults);
+        InOrderOfRows(Unusual);
+    }
+
+    // File by file as they were named, and within each from the top.
+    private static void InOrderOfRows(List<KitFault> faults)
+    {
+        KitFault[] sorted = [.. faults.GroupBy(f => f.Place.File, StringComparer.Ordinal).SelectMany(file => file.OrderBy(f => f.Place.Row ?? 0))];
+        faults.Clear();
+        faults.AddRange(sorted);
     }
 
     private void Check<T>(List<ReadItem<T>> items, Func<T, string> name, Func<T, IReadOnlyList<KitRemark>> check)

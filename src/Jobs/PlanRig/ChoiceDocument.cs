@@ -46,7 +46,7 @@ public sealed record ChoiceDocument
         Mid = p.Mid.Name,
         Side = p.Side.Name,
         Recorder = p.Recorder?.Name,
-        SideLevelDecibels = p.SideLevel.Value,
+        SideLevelDecibels = R(p.SideLevel.Value),
         CoverageDegrees = R(p.Coverage?.Value),
         CoverageErrorDegrees = R(p.CoverageErrorDegrees),
         NoiseDecibelsA = R(p.NoiseDecibelsA),
@@ -63,7 +63,7 @@ public sealed record ChoiceDocument
         Reason = p.Reason,
     };
 
-    private static double? R(double? value) => value is { } v ? JsonNumber.Finite(Math.Round(v, 4)) : null;
+    private static double? R(double? value) => JsonNumber.Finite(value, 4);
 }
 
 /// <summary>A pair that does.</summary>
@@ -84,8 +84,8 @@ public sealed record ChoiceRow
     /// <summary>The recorder it does best with.</summary>
     public string? Recorder { get; init; }
 
-    /// <summary>The side level to decode at.</summary>
-    public required double SideLevelDecibels { get; init; }
+    /// <summary>The side level to decode at; null for no side at all.</summary>
+    public required double? SideLevelDecibels { get; init; }
 
     /// <summary>The coverage at that level.</summary>
     public double? CoverageDegrees { get; init; }

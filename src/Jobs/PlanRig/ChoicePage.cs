@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Jobs.Pages;
+using static System.FormattableString;
 
 namespace Athwart.Jobs.PlanRig;
 
@@ -26,11 +27,11 @@ internal static class ChoicePage
     {
         page.Raw("<section><h2>Cost against noise</h2><p class=\"say\">Each number is a pair of the table below. Those on the line are the best trade-offs: no other pair is as good in cost, noise and coverage together.</p><div class=\"figures\"><figure>")
             .Raw(RigPictures.TradeOffs(d, "trade-offs")).Raw("</figure></div></section>\n");
-        page.Raw("<section><h2>Places</h2><div class=\"scroll\"><table><thead><tr><th></th><th>Rig</th><th>Recorder</th><th class=\"num\">Coverage</th><th class=\"num\">Noise</th><th class=\"num\">To buy</th><th>Why</th></tr></thead><tbody>\n");
+        page.Raw("<section><h2>Places</h2><div class=\"scroll\"><table class=\"places\"><thead><tr><th></th><th>Rig</th><th>Recorder</th><th class=\"num\">Coverage</th><th class=\"num\">Noise</th><th class=\"num\">To buy</th><th>Why</th></tr></thead><tbody>\n");
         foreach (var row in d.Ranked)
         {
             page.Add($"<tr><td class=\"num\">{row.Place}").Raw(row.TradeOff ? " <span class=\"star\" title=\"a best trade-off\">*</span>" : "").Add($"</td><td>{row.Rig}</td><td>{row.Recorder ?? "none"}</td>");
-            page.Add($"<td class=\"num\">{(row.CoverageDegrees is { } c ? Text($"{c:0}°") : "never")}</td><td class=\"num\">{(row.NoiseDecibelsA is { } n ? Text($"{n:0.0} dBA") : "not known")}</td>");
+            page.Add($"<td class=\"num\">{(row.CoverageDegrees is { } c ? Invariant($"{c:0}°") : "never")}</td><td class=\"num\">{(row.NoiseDecibelsA is { } n ? Invariant($"{n:0.0} dBA") : "not known")}</td>");
             page.Add($"<td class=\"num\">{Cost(row)}</td><td>{row.Reason}</td></tr>\n");
         }
 
@@ -48,7 +49,5 @@ internal static class ChoicePage
     }
 
     private static string Cost(ChoiceRow row) => row.ToBuy.Count == 0 ? "nothing"
-        : row.Cost.Count == 0 ? "not known" : string.Join(" + ", row.Cost.Select(c => Text($"{c.Amount:0.##} {c.Currency}")));
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+        : row.Cost.Count == 0 ? "not known" : string.Join(" + ", row.Cost.Select(c => Invariant($"{c.Amount:0.##} {c.Currency}")));
 }

@@ -3,6 +3,7 @@ using Athwart.Jobs.CheckTakes;
 using Athwart.Microphones.Choosing;
 using Athwart.Microphones.Equipment;
 using Athwart.Quantities;
+using static System.FormattableString;
 
 namespace Athwart.Jobs.PlanRig;
 
@@ -117,28 +118,26 @@ public static class ChooseRigJob
 
     private static IEnumerable<string> Asked(Wishes w, Outing outing)
     {
-        if (outing.Subject is not null && SubjectReport.Of(outing, null) is { } subject)
-            yield return Text($"a subject that {(outing.Path is null ? "is " : "")}{subject.What}, {subject.AngleDegrees:0}° as seen from there");
+        if (outing.Subject is not null && SubjectReport.Of(outing, null, _ => null) is { } subject)
+            yield return Invariant($"a subject that {(outing.Path is null ? "is " : "")}{subject.What}, {subject.AngleDegrees:0}° as seen from there");
         if (w.Coverage is { } coverage)
-            yield return Text($"a coverage of {coverage.Value:0}°, left and right {w.Threshold.Value:0.#} dB apart at its edges");
+            yield return Invariant($"a coverage of {coverage.Value:0}°, left and right {w.Threshold.Value:0.#} dB apart at its edges");
         if (w.Budget is { } budget)
             yield return $"at most {budget} for what is not owned";
         if (w.QuietestDecibels is { } quietest)
-            yield return Text($"sounds down to {quietest:0.#} dB SPL, {w.QuietMarginDecibels:0.#} dB above the noise");
+            yield return Invariant($"sounds down to {quietest:0.#} dB SPL, {w.QuietMarginDecibels:0.#} dB above the noise");
         if (w.Loudest is { } loudest)
-            yield return Text($"sounds up to {outing.LoudestDecibels:0.#} dB SPL with peaks of {loudest.PeakDecibels:0.#} dB");
+            yield return Invariant($"sounds up to {outing.LoudestDecibels:0.#} dB SPL with peaks of {loudest.PeakDecibels:0.#} dB");
         if (w.Protection is { } protection)
             yield return $"both in {protection.Name}";
         if (w.MostGrams is { } grams)
-            yield return Text($"at most {grams:0} g on the boom");
+            yield return Invariant($"at most {grams:0} g on the boom");
         if (w.MonoPickup is { } pickup)
-            yield return Text($"a mono pickup of at most {pickup.Value:0}°");
+            yield return Invariant($"a mono pickup of at most {pickup.Value:0}°");
         if (w.Highest is { } highest)
-            yield return Text($"a reach up to {highest.Value / 1000:0.#} kHz");
+            yield return Invariant($"a reach up to {highest.Value / 1000:0.#} kHz");
         if (w.Monitoring)
             yield return "a recorder that decodes for the headphones";
         yield return "what matters, the most first: " + string.Join(", ", w.Matters.Distinct().Select(m => JsonNumber.Word(m.ToString())));
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -56,7 +56,7 @@ internal static class FieldSheet
         Inputs(page, plan);
         Settings(page, plan);
         Steps(page, "Record first: the line-up", FieldSheetWords.LineUp);
-        Listening(page, d, plan.Rig.Recorder?.DecodesForMonitoring);
+        Listening(page, plan.Rig.Recorder?.DecodesForMonitoring);
         Bullets(page, "What ruins a take", FieldSheetWords.Ruins(d), "");
         Bullets(page, "Take care", d.Cautions, "care");
         page.Raw("</div>\n");
@@ -98,6 +98,8 @@ internal static class FieldSheet
         Pair("Coverage", d.Coverage.Degrees is { } degrees ? FormattableString.Invariant($"{degrees:0}° at a side level of {d.SideLevel.Decibels:+0.0;−0.0;0.0} dB") : "never reached at this side level");
         if (d.Subject is { } subject)
             Pair("Subject", FormattableString.Invariant($"{subject.What}; {subject.AngleDegrees:0}° wide from here; {subject.Verdict}"));
+        if (With(d.Parts) is { Length: > 0 } with)
+            Pair("With", with);
         Pair("File", FormattableString.Invariant($"{plan.Outing.RateHertz / 1000:0.###} kHz, {plan.Outing.WordBits} bits, 2 channels in one file; limiter, low cut and any processing off"));
         if (d.Power is { } power)
             Pair("Lasts", FieldSheetWords.Lasts(power));
@@ -110,8 +112,10 @@ internal static class FieldSheet
         void Pair(string term, string value) => page.Add($"<div><dt>{term}</dt><dd>{value}</dd></div>");
     }
 
-    private static void Listening(HtmlText page, RigDocument d, bool? decodes) =>
-        Bullets(page, decodes == true ? "Listen for" : "By ear, when only the mid can be heard", FieldSheetWords.ByEar(d, decodes == true), "");
+    private static string With(PartsSection parts) => string.Join("; ", ((string?[])[parts.Recorder, parts.Protection is { } p ? "wind: " + p : null]).OfType<string>());
+
+    private static void Listening(HtmlText page, bool? decodes) =>
+        Bullets(page, decodes == true ? "Listen for" : "By ear, when only the mid can be heard", FieldSheetWords.ByEar(decodes == true), "");
 
     private static void Steps(HtmlText page, string heading, IReadOnlyList<string> lines)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using static System.FormattableString;
 
 namespace Athwart.Jobs.PlanRig;
 
@@ -28,13 +29,13 @@ internal static class FieldSheetWords
 
     public static string Lasts(PowerSection power)
     {
-        var card = power.CardHours is { } hours ? Text($"card {hours:0.#} h") : Text($"{power.HoursPerGigabyte:0.00} h a gigabyte");
-        var split = power.SplitMinutes is { } minutes ? Text($" (a new file every {minutes:0} min)") : "";
-        var battery = power.BatteryHours is { } lasts ? Text($"; batteries {lasts:0.#} h") : "; batteries not known";
+        var card = power.CardHours is { } hours ? Invariant($"card {hours:0.#} h") : Invariant($"{power.HoursPerGigabyte:0.00} h a gigabyte");
+        var split = power.SplitMinutes is { } minutes ? Invariant($" (a new file every {minutes:0} min)") : "";
+        var battery = power.BatteryHours is { } lasts ? Invariant($"; batteries {lasts:0.#} h") : "; batteries not known";
         return card + split + battery + (power.PhantomSuffices == false ? "; the recorder gives too little phantom current" : "") + (power.RateSuffices == false ? "; the recorder does not reach this rate" : "");
     }
 
-    public static IReadOnlyList<string> ByEar(RigDocument d, bool decodes) => decodes
+    public static IReadOnlyList<string> ByEar(bool decodes) => decodes
         ? [
             "Someone who speaks on the left is heard left. If right: the side looks the wrong way, or its polarity is turned.",
             "A voice straight ahead sits in the middle and stays when you switch to mono.",
@@ -59,10 +60,8 @@ internal static class FieldSheetWords
         ];
         ruins.AddRange(d.OverFrequency.Where(s => s.StartsWith("below", StringComparison.Ordinal)).Take(1).Select(s => "Hoping for width in the lows: " + s + "."));
         if (d.Behind is [{ AgainstFrontDecibels: > -12 } behind, ..])
-            ruins.Add(behind.AgainstFrontDecibels > -1 ? "You, behind the rig: it hears you as loud as what is in front." : Text($"You, behind the rig: sounds from there are only {-behind.AgainstFrontDecibels:0} dB softer than from the front."));
+            ruins.Add(behind.AgainstFrontDecibels > -1 ? "You, behind the rig: it hears you as loud as what is in front." : Invariant($"You, behind the rig: sounds from there are only {-behind.AgainstFrontDecibels:0} dB softer than from the front."));
         ruins.Add("A sound cut off: count five seconds of quiet before and after, and say what it was.");
         return ruins;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

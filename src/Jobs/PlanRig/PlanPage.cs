@@ -16,10 +16,10 @@ internal static class PlanPage
         .figures{display:grid;gap:24px;grid-template-columns:repeat(auto-fit,minmax(340px,1fr))}
         .one .figures{grid-template-columns:minmax(0,760px)}
         figure{margin:0;background:var(--card);border:1px solid var(--line);border-radius:4px;padding:18px 20px 12px}
-        figcaption{font-size:14px;color:var(--muted);margin-top:8px}.one figcaption{display:none}
+        figcaption{font-size:14px;color:var(--muted);margin-top:8px}.one figcaption{display:none}.places td:nth-child(2){min-width:14em}.places td:nth-child(3){min-width:8em}
         .scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;background:var(--card);border:1px solid var(--line)}
         th{text-align:left;font-weight:500}thead th{color:var(--mid)}.many thead th{min-width:13em}
-        th,td{padding:8px 16px;border-bottom:1px solid var(--line);vertical-align:top;line-height:1.4}
+        th,td{overflow-wrap:break-word;padding:8px 16px;border-bottom:1px solid var(--line);vertical-align:top;line-height:1.4}
         tbody th[scope=row]{font-weight:400;color:var(--muted);width:17em}.group{font-weight:600;padding-top:18px}
         ul,ol{padding-left:1.2em;margin:0}li{margin:0 0 6px;max-width:52em}
         .care{border-left:4px solid var(--caution);padding:4px 0 4px 20px}.care h2{color:var(--caution)}

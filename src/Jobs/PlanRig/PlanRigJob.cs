@@ -33,4 +33,9 @@ public static class PlanRigJob
     /// <summary>Writes the field sheet.</summary>
     /// <exception cref="JobException">The file is there already.</exception>
     public static void WriteSheet(string path, RigPlan plan, bool overwrite) => PlanFiles.Write(path, FieldSheet.Write(plan), overwrite);
+
+    /// <summary>Writes the pictures of a rig as SVG files, and as PNG too where asked, into a folder.</summary>
+    /// <returns>The files, in the order of the page.</returns>
+    /// <exception cref="JobException">A file is there already, or PNG cannot be drawn here.</exception>
+    public static IReadOnlyList<string> WritePictures(string folder, RigPlan plan, bool png, bool overwrite) => PlanFiles.WritePictures(folder, plan, png, overwrite);
 }

@@ -88,8 +88,8 @@ public sealed record SourceRow(double AzimuthDegrees, double? LeftMinusRightDeci
 /// <summary>A source behind.</summary>
 public sealed record BehindRow(double AzimuthDegrees, double? AgainstFrontDecibels, string Words);
 
-/// <summary>A third-octave band.</summary>
-public sealed record BandRow(double Hertz, double SideLevelDecibels, double? CoverageDegrees, double? Correlation, double MidDirectivityIndexDecibels, double IncludedAngleDegrees);
+/// <summary>A third-octave band; a side level of null is no side.</summary>
+public sealed record BandRow(double Hertz, double? SideLevelDecibels, double? CoverageDegrees, double? Correlation, double MidDirectivityIndexDecibels, double IncludedAngleDegrees);
 
 /// <summary>The delay of the side against the mid; positive is later.</summary>
 public sealed record DelaySection(double SpeedOfSoundMetresPerSecond, double LongestMicroseconds, double LongestSamples, double? FirstNullHertz, IReadOnlyList<DelayRow> Rows);
@@ -109,11 +109,14 @@ public sealed record NoiseSection(double? LeftRightDecibelsA, double? MonoDecibe
 /// <summary>A part of the noise.</summary>
 public sealed record NoiseRow(string Origin, double? DecibelsA);
 
-/// <summary>The subject and how it lands.</summary>
-public sealed record SubjectSection(string What, double AngleDegrees, double LeftEdgeDegrees, double RightEdgeDegrees, double SuitingCoverageDegrees, double? LeftSharePercent, double? RightSharePercent, string Verdict, double? LevelChangeDecibels, double? Seconds);
+/// <summary>The subject and how it lands; the suiting side level is null when this mid cannot reach the suiting coverage.</summary>
+public sealed record SubjectSection(string What, double AngleDegrees, double LeftEdgeDegrees, double RightEdgeDegrees, double SuitingCoverageDegrees, double? SuitingSideLevelDecibels, double? LeftSharePercent, double? RightSharePercent, string Verdict, double? LevelChangeDecibels, double? Seconds);
 
 /// <summary>Up to which frequency it is worth recording for slowing down.</summary>
-public sealed record ReachSection(double? HighestHertz, string? LimitedBy, double? AboveNoiseHertz, double? AirDecibels);
+public sealed record ReachSection(double? HighestHertz, string? LimitedBy, double? AboveNoiseHertz, double? AirDecibels, IReadOnlyList<ReachRow> Rows);
+
+/// <summary>What reaches the rig in a third octave: the source's level there, what the air took, and the rig's own noise in it.</summary>
+public sealed record ReachRow(double Hertz, double LevelDecibels, double AirDecibels, double? NoiseDecibels);
 
 /// <summary>Card and batteries.</summary>
 public sealed record PowerSection(double HoursPerGigabyte, double? CardHours, double? SplitMinutes, double? PhantomMilliamperes, bool? PhantomSuffices, double? BatteryHours, bool? RateSuffices);

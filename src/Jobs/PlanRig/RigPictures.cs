@@ -1,8 +1,8 @@
-using System.Globalization;
 using Athwart.Figures.Rigs;
 using Athwart.Microphones.Rigs;
 using Athwart.Microphones.Subjects;
 using Athwart.Quantities;
+using static System.FormattableString;
 
 namespace Athwart.Jobs.PlanRig;
 
@@ -25,7 +25,7 @@ internal static class RigPictures
     public static string FromAbove(RigPlan plan, string id)
     {
         var d = plan.Document;
-        var words = $"{(d.Coverage.Degrees is { } c ? Text($"Coverage {c:0} degrees.") : "The coverage is never reached.")}{(d.Subject is { } s ? Text($" The subject {s.What} and fills {s.AngleDegrees:0} degrees; it {s.Verdict}.") : "")}";
+        var words = $"{(d.Coverage.Degrees is { } c ? Invariant($"Coverage {c:0} degrees.") : "The coverage is never reached.")}{(d.Subject is { } s ? Invariant($" The subject {s.What} and fills {s.AngleDegrees:0} degrees; it {s.Verdict}.") : "")}";
         return CoverageWedgeFigure.Draw(new(id, "The rig from above", words), d.Coverage.Degrees, Subject(plan.Outing));
     }
 
@@ -34,7 +34,7 @@ internal static class RigPictures
         var known = document.Ranked.Where(r => r.NoiseDecibelsA is not null && r.Cost.Count <= 1 && r.ToBuy.All(b => !b.EndsWith("not known", StringComparison.Ordinal))).ToList();
         var currency = known.SelectMany(r => r.Cost).GroupBy(c => c.Currency, StringComparer.Ordinal).OrderByDescending(g => g.Count()).FirstOrDefault()?.Key ?? "";
         var shown = known.Where(r => r.Cost.Count == 0 || string.Equals(r.Cost[0].Currency, currency, StringComparison.Ordinal)).ToList();
-        var words = Text($"{shown.Count} pairs; the best trade-offs are {string.Join("; ", shown.Where(r => r.TradeOff).Select(r => Text($"{r.Place}: {r.Rig}, {Amount(r):0.##} {currency}, {r.NoiseDecibelsA:0.0} dBA")))}.");
+        var words = Invariant($"{shown.Count} pairs; the best trade-offs are {string.Join("; ", shown.Where(r => r.TradeOff).Select(r => Invariant($"{r.Place}: {r.Rig}, {Amount(r):0.##} {currency}, {r.NoiseDecibelsA:0.0} dBA")))}.");
         return TradeOffFigure.Draw(new(id, "Cost against noise", words), [.. shown.Select(r => new TradeOffPoint(r.Place, (double)(Amount(r)), r.NoiseDecibelsA!.Value, r.TradeOff))], currency);
     }
 
@@ -54,7 +54,7 @@ internal static class RigPictures
     {
         var pair = plan.Rig.Pair;
         var figures = plan.Document.VirtualPair;
-        var words = Text($"Mid {plan.Document.Parts.MidPattern}, side figure-8 with its plus to the left. Left and right hear like {figures.Pattern} {figures.IncludedAngleDegrees:0} degrees apart.");
+        var words = Invariant($"Mid {plan.Document.Parts.MidPattern}, side figure-8 with its plus to the left. Left and right hear like {figures.Pattern} {figures.IncludedAngleDegrees:0} degrees apart.");
         return PolarFigure.Draw(
             new(id, "Polar patterns", words),
             [
@@ -69,7 +69,7 @@ internal static class RigPictures
     {
         var (pair, c) = (plan.Rig.Pair, plan.Document.Coverage);
         var rows = plan.Document.Sources.Where(s => s.AzimuthDegrees is > 0 and <= 90 && s.LeftMinusRightDecibels is not null);
-        var words = $"Left minus right: {string.Join(", ", rows.Select(s => Text($"{s.LeftMinusRightDecibels:0.0} dB at {s.AzimuthDegrees:0}°")))}; the right side mirrors it.";
+        var words = $"Left minus right: {string.Join(", ", rows.Select(s => Invariant($"{s.LeftMinusRightDecibels:0.0} dB at {s.AzimuthDegrees:0}°")))}; the right side mirrors it.";
         return LevelDifferenceFigure.Draw(new(id, "Level difference", words), a => pair.LevelDifference(new(a), Reference)?.Value, c.ThresholdDecibels, c.Degrees);
     }
 
@@ -77,7 +77,7 @@ internal static class RigPictures
     {
         var pair = plan.Rig.Pair;
         double? CoverageAt(double level, Decibels threshold) => Coverage.Of(pair with { SideLevel = new(level) }, threshold, Reference)?.Value;
-        var words = string.Join(", ", ((double[])[-12, -6, 0, 6]).Select(l => Text($"{l:0} dB: {(CoverageAt(l, Coverage.FullSide) is { } c ? Text($"{c:0}°") : "never")}")));
+        var words = string.Join(", ", ((double[])[-12, -6, 0, 6]).Select(l => Invariant($"{l:0} dB: {(CoverageAt(l, Coverage.FullSide) is { } c ? Invariant($"{c:0}°") : "never")}")));
         return SideLevelFigure.Draw(
             new(id, "Coverage and correlation by side level", $"Coverage at 15 dB: {words}."),
             level => CoverageAt(level, Coverage.FullSide),
@@ -99,7 +99,7 @@ internal static class RigPictures
             new("left and right", n.LeftRightDecibelsA, "total"),
             new("mono", n.MonoDecibelsA, "total"),
         ];
-        var words = string.Join(", ", bars.Select(b => b.DecibelsA is { } level ? Text($"{b.Name} {level:0.0} dBA") : b.Name + " not known"));
+        var words = string.Join(", ", bars.Select(b => b.DecibelsA is { } level ? Invariant($"{b.Name} {level:0.0} dBA") : b.Name + " not known"));
         return NoiseBudgetFigure.Draw(new(id, "Noise budget", words + "."), bars, plan.Outing.QuietestDecibels);
     }
 
@@ -108,20 +108,19 @@ internal static class RigPictures
         var gains = plan.Document.Gains;
         GainColumn Column(string name, string @class, ChannelRow? c) => new(
             name,
-            c?.GainDecibels is { } g ? Text($"{g:0.#} dB") : RigFacts.NotKnown,
+            c?.GainDecibels is { } g ? Invariant($"{g:0.#} dB") : RigFacts.NotKnown,
             @class,
             c?.NoiseDecibelsFullScale,
             c?.QuietestDecibelsFullScale,
             c?.LoudestDecibelsFullScale,
             c?.LoudestDecibelsFullScale + c?.MicrophoneMarginDecibels);
         List<GainColumn> columns = [Column("Mid", "mid", gains?.Mid), Column("Side", "side", gains?.Side)];
-        var words = string.Join(" ", columns.Select(c => Text($"{c.Name}: gain {c.Gain}, loudest peak {c.Loudest:0.0} dBFS, quietest sound {c.Quietest:0.0} dBFS, noise {c.Noise:0.0} dBFS.")));
+        var words = string.Join(" ", columns.Select(c => Invariant($"{c.Name}: gain {c.Gain}, loudest peak {c.Loudest:0.0} dBFS, quietest sound {c.Quietest:0.0} dBFS, noise {c.Noise:0.0} dBFS.")));
         return GainLadderFigure.Draw(new(id, "Gains", gains is null ? "No gains are planned: a recorder and the levels are needed." : words), columns);
     }
 
     private static decimal Amount(ChoiceRow row) => row.Cost.Count == 0 ? 0 : row.Cost[0].Amount;
 
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>One kind of picture.</summary>

@@ -46,7 +46,7 @@ public static class RigPlanner
             Delay = Delay(outing),
             Gains = gains,
             Noise = Noise(noise),
-            Subject = SubjectReport.Of(outing, coverage),
+            Subject = SubjectReport.Of(outing, coverage, degrees => Suiting(pair, outing, degrees)),
             Reach = Reach(rig, outing, noise, notKnown),
             Power = Power(rig, outing, notKnown),
             Exposure = ExposureReports.Of(outing),
@@ -103,7 +103,7 @@ public static class RigPlanner
 
     private static BehindRow Behind(BehindImage b) => new(R(b.Behind.Azimuth.Value), Finite(b.Behind.LevelAgainstFront.Value), b.Words);
 
-    private static BandRow Row(PairBand b) => new(Math.Round(b.Frequency.Value, 1), R(b.SideLevel.Value), R(b.Coverage?.Value), R(b.Correlation), R(b.MidDirectivity.Value), R(b.IncludedAngle.Value));
+    private static BandRow Row(PairBand b) => new(Math.Round(b.Frequency.Value, 1), Finite(b.SideLevel.Value), R(b.Coverage?.Value), R(b.Correlation), R(b.MidDirectivity.Value), R(b.IncludedAngle.Value));
 
     private static DelaySection? Delay(Outing outing)
     {
@@ -170,8 +170,17 @@ public static class RigPlanner
         double? high = rig.Mid.Setting.HighHertz is { } m && rig.Side.Setting.HighHertz is { } s ? Math.Min(m, s) : null;
         var reach = UltrasonicReach.For(source, metres, outing.Air, noise.LeftRightDecibelsA, high, outing.RateHertz);
         notKnown.AddRange(reach.Reasons);
-        return new(R(reach.HighestHertz), reach.LimitedBy is { } limit ? JsonNumber.Word(limit.ToString()) : null, R(reach.AboveNoiseHertz), R(reach.AirDecibels));
+        double[] bands = [1000, 2000, 4000, 8000, 16_000, 20_000, 25_000, 31_500, 40_000, 50_000, 63_000, 80_000];
+        var rows = bands.Where(f => f <= outing.RateHertz / 2).Select(f => new ReachRow(
+            f,
+            R(SoundPath.LevelDecibels(source.At(f), 1, metres, outing.Air, f)),
+            R(AirAbsorption.DecibelsPerMetre(outing.Air, f) * Math.Max(0, metres - 1)),
+            noise.LeftRightDecibelsA is { } dBA ? R(BandNoise.ThirdOctaveDecibels(dBA, f)) : null));
+        return new(R(reach.HighestHertz), reach.LimitedBy is { } limit ? JsonNumber.Word(limit.ToString()) : null, R(reach.AboveNoiseHertz), R(reach.AirDecibels), [.. rows]);
     }
+
+    private static double? Suiting(MidSidePair pair, Outing outing, double degrees) =>
+        degrees < 360 && RigSettings.ForCoverage(pair.Mid, pair.Side, new(degrees), outing.Threshold, Reference) is { Reached: true } setting ? setting.SideLevel.Value : null;
 
     private static PowerSection? Power(PlannedRig rig, Outing outing, List<string> notKnown)
     {
@@ -195,7 +204,7 @@ public static class RigPlanner
 
     private static double R(double value) => Math.Round(value, 4);
 
-    private static double? R(double? value) => value is { } v ? Finite(v) : null;
+    private static double? R(double? value) => JsonNumber.Finite(value, 4);
 
-    private static double? Finite(double value) => double.IsFinite(value) ? Math.Round(value, 4) : null;
+    private static double? Finite(double value) => JsonNumber.Finite(value, 4);
 }

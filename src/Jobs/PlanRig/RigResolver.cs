@@ -23,7 +23,7 @@ public static class RigResolver
         if (ReferenceEquals(mid.Microphone, side.Microphone) && mid.Microphone.Count < 2)
             throw new JobException(JobErrorKind.WrongUse, $"There is only one {mid.Microphone.Name}: it cannot be mid and side at once.", "Choose another microphone for one of the roles, or say in the kit that there are two.");
         if (SideFitness.WhyNot(side.Setting.Pattern) is { } why)
-            throw new JobException(JobErrorKind.WrongUse, $"{side.Name}: {why}", "");
+            throw new JobException(JobErrorKind.WrongUse, $"'{side.Name}' cannot be the side.", Sentence(why));
         var recorder = Named(wish.Recorder, kit.Recorders, r => r.Name, "recorder");
         var protection = Named(wish.Protection, kit.Protections, p => p.Name, "wind protection");
         var (level, how, reached) = SideLevel(wish, mid.Setting.Pattern, side.Setting.Pattern, outing);
@@ -51,6 +51,8 @@ public static class RigResolver
                 case SideLevelFrom.Subject when outing.Subject is { } subject:
                     setting = RigSettings.ForCoverage(mid, side, new(subject.SuitingCoverageDegrees()), outing.Threshold, Reference);
                     break;
+                case SideLevelFrom.Subject:
+                    throw new JobException(JobErrorKind.WrongUse, "The side level is to suit a subject, and there is none.", "Give its --width and --distance, or its --path and --distance.");
                 default:
                     return (wish.SideLevel, $"the side level of {wish.SideLevel} is given", true);
             }
@@ -59,7 +61,7 @@ public static class RigResolver
         }
         catch (ArgumentOutOfRangeException e)
         {
-            throw new JobException(JobErrorKind.WrongUse, Sentence(e.Message.Split(" (Parameter", 2)[0].Split(Environment.NewLine)[0]), "", e);
+            throw new JobException(JobErrorKind.WrongUse, Sentence(e.Message.Split(" (Parameter", 2)[0].Split(Environment.NewLine)[0]), "Write the full angle from edge to edge, such as 90.", e);
         }
     }
 

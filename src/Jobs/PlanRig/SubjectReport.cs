@@ -7,7 +7,7 @@ namespace Athwart.Jobs.PlanRig;
 /// <summary>The subject of an outing in a rig's coverage.</summary>
 internal static class SubjectReport
 {
-    public static SubjectSection? Of(Outing outing, double? coverageDegrees)
+    public static SubjectSection? Of(Outing outing, double? coverageDegrees, Func<double, double?> sideLevelFor)
     {
         if (outing.Subject is not { } subject)
             return null;
@@ -18,6 +18,7 @@ internal static class SubjectReport
             Math.Round(subject.LeftEdgeDegrees, 4),
             Math.Round(subject.RightEdgeDegrees, 4),
             Math.Round(subject.SuitingCoverageDegrees(), 4),
+            sideLevelFor(subject.SuitingCoverageDegrees()) is { } level ? Math.Round(level, 4) : null,
             Percent(landing.LeftShare),
             Percent(landing.RightShare),
             Words(landing.Verdict, coverageDegrees),

@@ -1,8 +1,8 @@
-using System.Globalization;
 using Athwart.Microphones.Equipment;
 using Athwart.Microphones.Levels;
 using Athwart.Microphones.Patterns;
 using Athwart.Quantities;
+using static System.FormattableString;
 
 namespace Athwart.Microphones.Choosing;
 
@@ -29,9 +29,9 @@ internal static class Checks
         if (wishes.Coverage is not { } wanted)
             return;
         if (candidate.CoverageError is not { } error)
-            Fail(candidate, Constraint.Coverage, null, "", Text($"no side level looked at makes a sound come from one side alone ({wishes.Threshold.Value:0.#} dB apart)"));
+            Fail(candidate, Constraint.Coverage, null, "", Invariant($"no side level looked at makes a sound come from one side alone ({wishes.Threshold.Value:0.#} dB apart)"));
         else if (error > PairSearch.FarthestDegrees)
-            Fail(candidate, Constraint.Coverage, error, "°", Text($"the nearest coverage is {candidate.Coverage!.Value.Value:0}°, {error:0}° from the wanted {wanted.Value:0}°"));
+            Fail(candidate, Constraint.Coverage, error, "°", Invariant($"the nearest coverage is {candidate.Coverage!.Value.Value:0}°, {error:0}° from the wanted {wanted.Value:0}°"));
     }
 
     private static void Cost(Candidate candidate, Wishes wishes, Purse purse)
@@ -47,7 +47,7 @@ internal static class Checks
         // What is known already may be too much, whatever the rest costs.
         var known = candidate.Cost.FirstOrDefault(p => string.Equals(p.Currency, purse.Currency, StringComparison.Ordinal)).Amount;
         if (wishes.Budget is { } budget && known > budget.Amount)
-            Fail(candidate, Constraint.Budget, (double)(known - budget.Amount), budget.Currency, Text($"what has to be bought costs {known:0.##} {budget.Currency}, {known - budget.Amount:0.##} more than there is"));
+            Fail(candidate, Constraint.Budget, (double)(known - budget.Amount), budget.Currency, Invariant($"what has to be bought costs {known:0.##} {budget.Currency}, {known - budget.Amount:0.##} more than there is"));
     }
 
     private static void OtherCurrency(Candidate candidate, Wishes wishes, Purse purse, string name, Price price)
@@ -65,7 +65,7 @@ internal static class Checks
         if (wishes.QuietestDecibels is { } quietest && candidate.Noise is { } noise && quietest - noise < wishes.QuietMarginDecibels)
         {
             var missing = wishes.QuietMarginDecibels - (quietest - noise);
-            Fail(candidate, Constraint.Quietest, missing, "dB", Text($"its noise of {noise:0.0} dBA leaves {quietest - noise:0.0} dB below the quietest sound of {quietest:0.#} dB, {missing:0.0} dB less than wanted"));
+            Fail(candidate, Constraint.Quietest, missing, "dB", Invariant($"its noise of {noise:0.0} dBA leaves {quietest - noise:0.0} dB below the quietest sound of {quietest:0.#} dB, {missing:0.0} dB less than wanted"));
         }
 
         if (wishes.Loudest is not { } loudest)
@@ -79,13 +79,13 @@ internal static class Checks
         if (choice.Setting.MaximumLevelDecibels is not { } maximum)
             candidate.NotKnown.Add($"maximum level of {choice.Name} not known");
         else if (maximum < loudest.SineDecibels)
-            Fail(candidate, Constraint.MicrophoneOverload, loudest.SineDecibels - maximum, "dB", Text($"the loudest sound peaks {loudest.SineDecibels - maximum:0.0} dB above what the {role} takes"));
+            Fail(candidate, Constraint.MicrophoneOverload, loudest.SineDecibels - maximum, "dB", Invariant($"the loudest sound peaks {loudest.SineDecibels - maximum:0.0} dB above what the {role} takes"));
         if (channel is null)
             return;
         if (channel.InputMarginAtLowestGainDecibels is not { } margin)
             candidate.NotKnown.Add($"gain of the {role} not known");
         else if (margin < 0)
-            Fail(candidate, Constraint.InputOverload, -margin, "dB", Text($"the loudest sound peaks {-margin:0.0} dB above what the {role}'s input takes at its lowest gain"));
+            Fail(candidate, Constraint.InputOverload, -margin, "dB", Invariant($"the loudest sound peaks {-margin:0.0} dB above what the {role}'s input takes at its lowest gain"));
     }
 
     private static void Fit(Candidate candidate, Wishes wishes)
@@ -94,9 +94,9 @@ internal static class Checks
         {
             var fit = ProtectionFit.Of(candidate.Mid.Microphone, candidate.Side.Microphone, protection);
             if (fit.TooLongMillimetres is > 0 and var longer)
-                Fail(candidate, Constraint.Protection, longer, "mm", Text($"it is {longer:0} mm too long for {protection.Name}"));
+                Fail(candidate, Constraint.Protection, longer, "mm", Invariant($"it is {longer:0} mm too long for {protection.Name}"));
             if (fit.TooWideMillimetres is > 0 and var wider)
-                Fail(candidate, Constraint.Protection, wider, "mm", Text($"it is {wider:0} mm too wide for {protection.Name}"));
+                Fail(candidate, Constraint.Protection, wider, "mm", Invariant($"it is {wider:0} mm too wide for {protection.Name}"));
             if (fit.TooLongMillimetres is null || fit.TooWideMillimetres is null)
                 candidate.NotKnown.Add($"whether it fits into {protection.Name} not known");
         }
@@ -104,7 +104,7 @@ internal static class Checks
         if (candidate.Weight is null && (wishes.MostGrams is not null || wishes.Matters.Contains(Matter.Weight)))
             candidate.NotKnown.Add("weight not known");
         if (wishes.MostGrams is { } most && candidate.Weight > most)
-            Fail(candidate, Constraint.Weight, candidate.Weight.Value - most, "g", Text($"it weighs {candidate.Weight:0} g, {candidate.Weight - most:0} g more than wanted"));
+            Fail(candidate, Constraint.Weight, candidate.Weight.Value - most, "g", Invariant($"it weighs {candidate.Weight:0} g, {candidate.Weight - most:0} g more than wanted"));
     }
 
     private static void MonoPickup(Candidate candidate, Wishes wishes)
@@ -113,7 +113,7 @@ internal static class Checks
             return;
         var arc = PatternFigures.Of(candidate.Mid.Setting.Pattern, Reference).ArcMinus6?.Value ?? 360;
         if (arc > widest.Value)
-            Fail(candidate, Constraint.MonoPickup, arc - widest.Value, "°", Text($"its mid hears {arc:0}° wide (to −6 dB), {arc - widest.Value:0}° more than wanted"));
+            Fail(candidate, Constraint.MonoPickup, arc - widest.Value, "°", Invariant($"its mid hears {arc:0}° wide (to −6 dB), {arc - widest.Value:0}° more than wanted"));
     }
 
     private static void Highest(Candidate candidate, Wishes wishes)
@@ -132,7 +132,7 @@ internal static class Checks
         if (reached is not { } hertz)
             candidate.NotKnown.Add($"high end of {what} not known");
         else if (hertz < wanted.Value)
-            Fail(candidate, Constraint.Highest, wanted.Value - hertz, "Hz", Text($"{what} reaches {hertz / 1000:0.#} kHz, {(wanted.Value - hertz) / 1000:0.#} kHz less than wanted"));
+            Fail(candidate, Constraint.Highest, wanted.Value - hertz, "Hz", Invariant($"{what} reaches {hertz / 1000:0.#} kHz, {(wanted.Value - hertz) / 1000:0.#} kHz less than wanted"));
     }
 
     private static void Inputs(Candidate candidate, Wishes wishes)
@@ -143,7 +143,7 @@ internal static class Checks
             Fail(candidate, Constraint.Recorder, 2 - recorder.InputCount.Value, "inputs", $"{recorder.Name} has too few inputs for a pair");
         var drawn = candidate.Mid.Microphone.PhantomMilliamperes + candidate.Side.Microphone.PhantomMilliamperes;
         if (recorder.PhantomMilliamperes is { } given && drawn > given)
-            Fail(candidate, Constraint.Recorder, drawn.Value - given, "mA", Text($"both draw {drawn:0.#} mA of phantom current, {drawn - given:0.#} mA more than {recorder.Name} gives"));
+            Fail(candidate, Constraint.Recorder, drawn.Value - given, "mA", Invariant($"both draw {drawn:0.#} mA of phantom current, {drawn - given:0.#} mA more than {recorder.Name} gives"));
         if (!wishes.Monitoring)
             return;
         if (recorder.DecodesForMonitoring is not { } decodes)
@@ -153,6 +153,4 @@ internal static class Checks
     }
 
     private static void Fail(Candidate candidate, Constraint constraint, double? by, string unit, string text) => candidate.Shortfalls.Add(new(constraint, by, unit, text));
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

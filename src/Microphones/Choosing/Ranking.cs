@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace Athwart.Microphones.Choosing;
 
@@ -55,13 +55,13 @@ internal static class Ranking
     {
         var words = new List<string>();
         if (c.CoverageError is { } error)
-            words.Add(error < 0.5 ? "covers what is wanted" : Text($"covers {error:0}° {(c.Coverage!.Value.Value < wishes.Coverage!.Value.Value ? "less" : "more")} than wanted"));
+            words.Add(error < 0.5 ? "covers what is wanted" : Invariant($"covers {error:0}° {(c.Coverage!.Value.Value < wishes.Coverage!.Value.Value ? "less" : "more")} than wanted"));
         if (c.Noise is { } noise)
-            words.Add(noise <= all.Min(o => o.Noise) + 0.05 ? Text($"the quietest with {noise:0.0} dBA") : Text($"{noise:0.0} dBA, {noise - all.Min(o => o.Noise)!.Value:0.0} dB above the quietest"));
+            words.Add(noise <= all.Min(o => o.Noise) + 0.05 ? Invariant($"the quietest pair with {noise:0.0} dBA") : Invariant($"{noise:0.0} dBA, {noise - all.Min(o => o.Noise)!.Value:0.0} dB more than the quietest pair"));
         words.Add(c.ToBuy.Count == 0 ? "nothing to buy" : c.Cost.Count == 0 ? "cost not known" : string.Join(" and ", c.Cost.Select(p => p.ToString())) + " to buy");
         var text = string.Join(", ", words);
         if (c.NotKnown.Count > 0)
-            return $"{text}; after the others because of {string.Join(", ", c.NotKnown)}";
+            return $"{text}; after the others: {string.Join("; ", c.NotKnown)}";
         return place == 1 || Behind(c, all[0]) is not { } behind ? text : $"{text}; behind the first by {behind}";
     }
 
@@ -76,6 +76,4 @@ internal static class Ranking
             _ => "its weight",
         };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

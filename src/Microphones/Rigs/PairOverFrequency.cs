@@ -40,6 +40,9 @@ public sealed record PairOverFrequency(IReadOnlyList<PairBand> Bands, IReadOnlyL
     /// <summary>The mid counts as beaming when its directivity index is this much above that at 1 kHz: 2 dB. A choice of ours.</summary>
     public const double BeamsDecibels = 2;
 
+    /// <summary>Below it nothing is heard, and nothing said.</summary>
+    private const double LowestHeard = 20;
+
     private const int LowestBand = -17;
     private static readonly Hertz Reference = new(1000);
 
@@ -89,7 +92,7 @@ public sealed record PairOverFrequency(IReadOnlyList<PairBand> Bands, IReadOnlyL
     {
         var ratio = new Decibels(-NarrowsDecibels).PowerRatio;
         var square = ((ratio * higher * higher) - (lower * lower)) / (1 - ratio);
-        return square > 0 ? new(Math.Sqrt(square)) : null;
+        return square > LowestHeard * LowestHeard ? new(Math.Sqrt(square)) : null;
     }
 
     private static IEnumerable<string> HighStatements(MidSidePair pair, List<PairBand> bands)

@@ -38,7 +38,7 @@ internal static class FaultSignals
         [.. Enumerable.Range(0, count).Select(i => (float)(amplitude * Math.Sin(2 * Math.PI * hertz * i / rate)))];
 
     public static IReadOnlyList<Finding> Find(float[] mid, float[] side, int rate = Tones.Rate, int bits = 24) =>
-        TakeDetectors.Find(Tones.Take(mid.Rounded(bits), side.Rounded(bits), rate, bits));
+        TakeDetectors.Find(Tones.Take(mid.Rounded(bits), side.Rounded(bits), rate, bits, faults: true));
 
     public static List<Finding> Find(string kind, float[] mid, float[] side, int rate = Tones.Rate) =>
         [.. Find(mid, side, rate).Where(f => f.Kind == kind)];

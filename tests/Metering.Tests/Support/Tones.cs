@@ -52,9 +52,9 @@ internal static class Tones
 
     public static LoudnessMeasures Measure(float[] inPhase, int rate = Rate) => Meter(inPhase, inPhase, rate).Measure();
 
-    public static TakeMeasures Take(float[] mid, float[] side, int rate = Rate, int bits = 24, double sideGain = 1)
+    public static TakeMeasures Take(float[] mid, float[] side, int rate = Rate, int bits = 24, double sideGain = 1, bool faults = false)
     {
-        var meter = new TakeMeter(rate, new SampleScale(bits), new() { SideGain = sideGain });
+        var meter = new TakeMeter(rate, new SampleScale(bits), new() { SideGain = sideGain, Faults = faults });
         meter.Add(mid, side);
         return meter.Complete();
     }

@@ -20,6 +20,8 @@ internal static class EffectCard
             FindingList(html, number, findings);
             html.Raw("<div class=\"plate-row\">\n").Raw(EffectFigures.Spectrogram(number, effect, portrait)).Raw("\n</div>\n");
             html.Raw("<div class=\"plate-row\">\n").Raw(EffectFigures.Correlation(number, effect, portrait)).Raw("\n</div>\n");
+            if (effect.Direction is { } trail)
+                html.Raw("<div class=\"plate-row\">\n").Raw(EffectFigures.Direction(number, effect, trail)).Raw("\n</div>\n");
         }
         else
         {

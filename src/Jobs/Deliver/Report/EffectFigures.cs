@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Figures;
+using Athwart.Metering.Direction;
 using Athwart.Metering.Portrait;
 
 namespace Athwart.Jobs.Deliver.Report;
@@ -32,6 +33,12 @@ internal static class EffectFigures
             ? "No correlation: left or right is silent throughout."
             : $"From {Markup.Readable(heard.Min(), 2, true)} to {Markup.Readable(heard.Max(), 2, true)}, over windows of 400 ms; {Markup.Readable(100.0 * heard.Count(r => r < 0) / heard.Count, 0)} % of the time below zero.";
         return CorrelationFigure.Draw(new($"effect-{Text(number)}-correlation", $"Correlation of left and right over time: {effect.Name}", description), portrait.Seconds, portrait.Correlation);
+    }
+
+    public static string Direction(int number, ReportEffect effect, DirectionTrail trail)
+    {
+        var whole = trail.Whole;
+        return DirectionFigure.Draw(new($"effect-{Text(number)}-direction", $"Direction of the dominant sound: {effect.Name}", DirectionWords.Of(trail)), (double)trail.FrameCount / trail.SampleRateHertz, whole.AzimuthDegrees, whole.UncertaintyDegrees, whole.DirectShare);
     }
 
     public static string Vector(int number, ReportEffect effect, TakePortrait portrait)

@@ -1,3 +1,4 @@
+using Athwart.Metering.Direction;
 using Athwart.Metering.Portrait;
 using Athwart.Quantities;
 
@@ -78,6 +79,9 @@ public sealed record ReportEffect
 
     /// <summary>The numbers of the pictures; null shows none.</summary>
     public TakePortrait? Portrait { get; init; }
+
+    /// <summary>Where the dominant sound was; null shows none.</summary>
+    public DirectionTrail? Direction { get; init; }
 
     /// <summary>Loudness and peaks of the delivered stereo file; null shows none.</summary>
     public ReportLoudness? Loudness { get; init; }
