@@ -37,20 +37,20 @@ public abstract class StepKind
 
     /// <summary>Puts the step to work.</summary>
     /// <param name="settings">Settings of <see cref="SettingsType"/>.</param>
-    /// <param name="sampleRateHertz">The take's rate.</param>
+    /// <param name="place">Where it works.</param>
     /// <exception cref="ArgumentException">The settings do not go with the rate, such as a frequency past half of it.</exception>
-    public abstract IPairStage Stage(object settings, int sampleRateHertz);
+    public abstract IPairStage Stage(object settings, StepPlace place);
 
     /// <summary>Frames that come out for each that goes in; 1 unless the step changes the speed.</summary>
     internal virtual double Stretch(object settings) => 1;
 
     internal abstract object Read(JsonElement settings);
 
-    internal abstract JsonElement Write(object settings);
+    internal abstract IEnumerable<JsonProperty> Write(object settings);
 }
 
 /// <summary>A kind of step with settings of one type.</summary>
-internal sealed class StepKind<T>(string name, string summary, JsonTypeInfo<T> json, Func<T, PairRoles> changes, Func<T, int, IPairStage> stage) : StepKind(name, summary)
+internal sealed class StepKind<T>(string name, string summary, JsonTypeInfo<T> json, Func<T, PairRoles> changes, Func<T, StepPlace, IPairStage> stage) : StepKind(name, summary)
     where T : class
 {
     /// <inheritdoc/>
@@ -60,9 +60,16 @@ internal sealed class StepKind<T>(string name, string summary, JsonTypeInfo<T> j
     public override PairRoles Changes(object settings) => changes((T)settings);
 
     /// <inheritdoc/>
-    public override IPairStage Stage(object settings, int sampleRateHertz) => stage((T)settings, sampleRateHertz);
+    public override IPairStage Stage(object settings, StepPlace place) => stage((T)settings, place);
 
     internal override object Read(JsonElement settings) => settings.Deserialize(json)!;
 
-    internal override JsonElement Write(object settings) => JsonSerializer.SerializeToElement((T)settings, json);
+    // What is worked out from the settings is not written: only what they are made from.
+    internal override IEnumerable<JsonProperty> Write(object settings) => JsonSerializer.SerializeToElement((T)settings, json).EnumerateObject()
+        .Where(f => json.Properties.Any(p => p.AssociatedParameter is not null && string.Equals(p.Name, f.Name, StringComparison.Ordinal)));
 }
+
+/// <summary>Where a step works.</summary>
+/// <param name="SampleRateHertz">The take's rate.</param>
+/// <param name="SideGain">g of the decode that follows, an amplitude ratio.</param>
+public readonly record struct StepPlace(int SampleRateHertz, double SideGain);

@@ -16,7 +16,7 @@ internal static class StepWords
     /// <summary>'low-cut: both, frequency 60 Hz, slope 24 dB/octave'.</summary>
     public static string Describe(TreatmentStep step)
     {
-        var fields = step.Kind.Write(step.Settings).EnumerateObject().Select(f => Field(f.Name, f.Value)).Where(f => f.Length > 0).ToList();
+        var fields = step.Kind.Write(step.Settings).Select(f => Field(f.Name, f.Value)).Where(f => f.Length > 0).ToList();
         return fields.Count == 0 ? step.Kind.Name : step.Kind.Name + ": " + string.Join(", ", fields);
     }
 

@@ -19,7 +19,7 @@ internal sealed class TreatedFeed
     {
         _plan = plan;
         _take = new(source, plan.MidChannel, plan.HasSide ? plan.SideChannel : null, plan.InvertSide);
-        _pair = new(_take, [.. plan.Steps.Select(s => StepStages.Make(s, plan.Source.SampleRateHertz))]);
+        _pair = new(_take, [.. plan.Steps.Select(s => StepStages.Make(s, new(plan.Source.SampleRateHertz, plan.SideGain)))]);
         _shared = plan.Converter is null ? null : new(plan.InputCapacity);
     }
 

@@ -26,7 +26,7 @@ public sealed class TreatmentStepConverter : JsonConverter<TreatmentStep>
         ArgumentNullException.ThrowIfNull(value);
         writer.WriteStartObject();
         writer.WriteString(StepField, value.Kind.Name);
-        foreach (var field in value.Kind.Write(value.Settings).EnumerateObject())
+        foreach (var field in value.Kind.Write(value.Settings))
             field.WriteTo(writer);
         if (value.Note is not null)
             writer.WriteString(NoteField, value.Note);
