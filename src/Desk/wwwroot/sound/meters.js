@@ -215,7 +215,7 @@ export class Meters {
         const m = this.begin('vector');
         if (!m)
             return;
-        const { g, w, h, s, c } = m, x = w / 2, y = h - 18 * s, r = Math.min(w / 2 - 28 * s, h - 34 * s);
+        const { g, w, h, s, c } = m, x = w / 2, y = h - 18 * s, r = Math.max(1, Math.min(w / 2 - 28 * s, h - 34 * s));
         g.fillStyle = c.band;
         g.beginPath();
         g.arc(x, y, r, Math.PI, 0);
@@ -263,8 +263,8 @@ export class Meters {
         const y = value => top + (-Math.max(-120, Math.min(0, value))) / 120 * (bottom - top);
         g.fillStyle = c.band;
         g.fillRect(left, top, right - left, bottom - top);
-        g.fillStyle = c.line;
         for (const value of [-20, -60, -100]) {
+            g.fillStyle = c.line;
             g.fillRect(left, Math.round(y(value)), right - left, 1);
             this.text(m, `${value}`.replace('-', '−'), left - 5 * s, y(value), 'right');
         }

@@ -219,26 +219,34 @@ export function rampOf(stops, floor = 40, ceiling = 245) {
  */
 export function drawTrail(g, box, tiles, view, width, height, sideGain, colours) {
     const { topLevel, frames } = tiles.take;
-    const level = Math.max(2, levelFor(view.framesPerPixel, topLevel));
-    const middle = box.y + height / 2;
-    const step = Math.max(1, Math.round(2 * box.scale));
-    g.fillStyle = colours.trail;
+    const step = Math.max(1, Math.round(3 * box.scale)), half = height / 2 - 3 * box.scale;
+    // A moment of some milliseconds at least: shorter ones have no place yet.
+    const level = Math.min(topLevel, Math.max(4, levelFor(view.framesPerPixel * step, topLevel) + 1));
+    const moments = [];
     for (let x = 0; x < width; x += step) {
         const frame = view.start + (x + step / 2) * view.framesPerPixel;
-        if (frame < 0 || frame >= frames)
-            continue;
-        const found = binAt(tiles, level, frame);
-        if (!found)
-            continue;
-        const [values, at] = found;
-        const mid = values[at + 8], side = values[at + 9] * sideGain, agree = values[at + 10];
-        if (mid < 1e-5)
+        const found = frame >= 0 && frame < frames ? binAt(tiles, level, frame) : null;
+        if (found) {
+            const [values, at] = found;
+            moments.push({ x, mid: values[at + 8], side: values[at + 9] * sideGain, agree: values[at + 10] });
+        }
+    }
+    const loudest = moments.reduce((most, m) => Math.max(most, m.mid), 1e-6);
+    g.fillStyle = colours.trail;
+    for (const { x, mid, side, agree } of moments) {
+        if (mid < 1e-6)
             continue;
         // Left minus right over left plus right of the part they share; beyond 1 the sound lies outside the loudspeakers.
         const place = Math.max(-1.15, Math.min(1.15, agree * side / mid));
-        const loud = Math.max(0, Math.min(1, (20 * Math.log10(mid) + 80) / 60));
-        g.globalAlpha = Math.max(0.06, Math.min(1, agree * agree * 1.4 * loud + (side / mid < 0.02 ? loud * 0.5 : 0)));
-        g.fillRect(box.x + x, middle - place / 1.15 * (height / 2 - 2 * box.scale) - box.scale, step, 2 * box.scale);
+        const loud = Math.max(0, 1 + 20 * Math.log10(mid / loudest) / 45);
+        // With hardly any side there is nothing to agree on: the sound is in the middle.
+        const sure = Math.max(agree * agree, 1 - Math.abs(side) / mid * 10);
+        const strength = sure * loud;
+        if (strength < 0.03)
+            continue;
+        const thick = (1.2 + 2.4 * strength) * box.scale;
+        g.globalAlpha = Math.min(1, 0.15 + strength);
+        g.fillRect(box.x + x, box.y + height / 2 - place / 1.15 * half - thick / 2, step, thick);
     }
     g.globalAlpha = 1;
 }
