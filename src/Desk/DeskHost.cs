@@ -1,5 +1,6 @@
 using Athwart.Desk.Layout;
 using Athwart.Desk.Safety;
+using Athwart.Desk.Sound;
 using Athwart.Desk.Work;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
@@ -57,6 +58,7 @@ internal static class DeskHost
         services.AddSingleton<VisitCookie>();
         services.AddSingleton(_ => new RequestRules(DeskAddress.HostNames(options)));
         services.AddSingleton<OpenLibrary>();
+        services.AddSound();
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {
@@ -71,6 +73,7 @@ internal static class DeskHost
         app.UseMiddleware<RequestGuard>();
         app.UseAntiforgery();
         app.MapStaticAssets();
+        app.MapSound();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 }
