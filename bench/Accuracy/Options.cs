@@ -29,6 +29,9 @@ internal sealed record Options
     /// <summary>Whether what was missed is listed.</summary>
     public bool List { get; init; }
 
+    /// <summary>A file whose findings are printed instead: channels 1 and 2 as mid and side.</summary>
+    public string? File { get; init; }
+
     /// <summary>Threads; 2.</summary>
     public int Threads { get; init; } = 2;
 
@@ -44,12 +47,13 @@ internal sealed record Options
                 "--takes" => options with { Scenes = (Number() + options.FaultsOfAScene) / (options.FaultsOfAScene + 1) },
                 "--first" => options with { First = Number() },
                 "--fault" => options with { Fault = arguments[++i] },
+                "--file" => options with { File = arguments[++i] },
                 "--threads" => options with { Threads = Number() },
                 "--real" => options with { Real = true },
                 "--pairs" => options with { Pairs = true },
                 "--cost" => options with { Cost = true },
                 "--list" => options with { List = true },
-                _ => throw new ArgumentException($"'{arguments[i]}' is not known; give --takes N, --first N, --fault NAME, --threads N, --real, --pairs, --cost, --list", nameof(arguments)),
+                _ => throw new ArgumentException($"'{arguments[i]}' is not known; give --takes N, --first N, --fault NAME, --file PATH, --threads N, --real, --pairs, --cost, --list", nameof(arguments)),
             };
         }
 

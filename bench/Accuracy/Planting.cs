@@ -22,6 +22,9 @@ internal sealed record Planted(IReadOnlyList<Fault> Faults, params string[] Kind
     /// <summary>Whether runs in the truth must be met to the frame.</summary>
     public string? EdgesOf { get; init; }
 
+    /// <summary>Kind of truth without which nothing audible was planted: a run of four samples or more at the limit.</summary>
+    public (string Kind, int Runs)? Needs { get; init; }
+
     /// <summary>Whether the number counts: the signal stands far enough above the surroundings.</summary>
     public bool Judged { get; init; } = true;
 }

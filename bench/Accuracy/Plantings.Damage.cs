@@ -29,15 +29,15 @@ internal static partial class Plantings
             var length = (int)c.Ratio(64, 4096);
             return Places.Tick(t, c, length) is not { } at ? null : new Planted([new MissingBlock(at, length)], Found.MissingBlock) { EdgesOf = Planted_.MissingBlock };
         }),
-        new("early end", "the last 50 ms within 10 dB of the loudest and 20 dB above the quiet", (t, c) =>
+        new("early end", "the last 20 ms within 12 dB of the loudest and 20 dB above the quiet", (t, c) =>
         {
             var levels = t.BandLevels(ChannelRole.Mid, 60, 0.4 * t.Rate);
             var quiet = levels.Length == 0 ? 0 : levels[levels.Length / 10];
-            for (var i = 0; i < 60; i++)
+            for (var i = 0; i < 300; i++)
             {
                 var frame = (int)c.Between(0.5 * t.Frames, 0.95 * t.Frames);
                 var level = Levels.Decibels(Math.Min(Places.Level(t, ChannelRole.Mid, frame - (t.Rate / 50)), Places.Level(t, ChannelRole.Mid, frame - (t.Rate / 100))));
-                if (level > quiet + 20 && level > levels[^1] - 10)
+                if (level > quiet + 20 && level > levels[^1] - 12)
                     return new([new EarlyEnd(frame / (double)t.Rate)], Found.EarlyEnd);
             }
 

@@ -15,9 +15,9 @@ internal static partial class Plantings
 
     private static IEnumerable<Planting> Level =>
     [
-        new("overload", "1 to 6 dB beyond full scale, integers", (t, c) => t.Scene.Rig.Word == SampleWord.Floating ? null
-            : One(AnyRole(t, c), role => new Overload(c.Between(1, 6)) { Role = role }, FindingKinds.FullScaleRuns) with { EdgesOf = Planted_.FullScale }),
-        new("flat tops below full scale", "limit −6 to −1 dBFS, 3 to 9 dB over it", (t, c) => One(AnyRole(t, c), role => new ClippedInput(c.Between(-6, -1), c.Between(3, 9)) { Role = role }, FindingKinds.FlatTops) with { EdgesOf = Planted_.FlatTops }),
+        new("overload", "1 to 6 dB beyond full scale, integers, a run of 4 samples or more", (t, c) => t.Scene.Rig.Word == SampleWord.Floating ? null
+            : One(AnyRole(t, c), role => new Overload(c.Between(1, 6)) { Role = role }, FindingKinds.FullScaleRuns) with { EdgesOf = Planted_.FullScale, Needs = (Planted_.FullScale, 1) }),
+        new("flat tops below full scale", "limit −6 to −1 dBFS, 3 to 9 dB over it, 3 tops or more of 4 samples", (t, c) => One(AnyRole(t, c), role => new ClippedInput(c.Between(-6, -1), c.Between(3, 9)) { Role = role }, FindingKinds.FlatTops) with { EdgesOf = Planted_.FlatTops, Needs = (Planted_.FlatTops, 3) }),
         new("float overs", "1 to 6 dB", (t, c) => t.Scene.Rig.Word != SampleWord.Floating ? null
             : One(AnyRole(t, c), role => new Overload(c.Between(1, 6)) { Role = role }, FindingKinds.FloatOvers)),
         new("overload of the decode alone", "1 to 3 dB", (t, c) => DecodedPeak(t) < 1.2 ? null : new([new DecodedOverload(1)], FindingKinds.DecodedOverload)),
@@ -51,12 +51,14 @@ internal static partial class Plantings
         new("tone", "100 Hz to 15 kHz, 6 to 18 dB above the quiet of its critical band, −80 dBFS or more", (t, c) =>
         {
             var (role, hertz) = (AnyRole(t, c), c.Ratio(100, 15_000));
-            return One(role, r => new Tone(Over(t, role, hertz, c.Between(6, 18)), hertz) { Role = r }, Found.Tone) with { Number = new("tone frequency", hertz, 0.01, f => f.Size ?? double.NaN, true) };
+            var level = Over(t, role, hertz, c.Between(6, 18));
+            return level > -12 ? null : One(role, r => new Tone(level, hertz) { Role = r }, Found.Tone) with { Number = new("tone frequency", hertz, 0.01, f => f.Size ?? double.NaN, true) };
         }),
         new("sweeping line", "over a sixth to one octave, level as a tone's plus 6 dB", (t, c) =>
         {
             var (role, hertz) = (AnyRole(t, c), c.Ratio(400, 9_000));
-            return One(role, r => new Tone(6 + Over(t, role, hertz, c.Between(6, 18)), hertz, hertz * Math.Pow(2, c.Between(0.17, 1))) { Role = r }, "sweeping-tone");
+            var (level, to) = (6 + Math.Max(Over(t, role, hertz, c.Between(6, 18)), Over(t, role, 1.5 * hertz, c.Between(6, 18))), hertz * Math.Pow(2, c.Between(0.17, 1)));
+            return level > -12 ? null : One(role, r => new Tone(level, hertz, to) { Role = r }, Found.SweepingTone);
         }),
         new("ultrasonic spur", "20.5 kHz and up, −85 to −60 dBFS, 12 dB above the quiet of a twelfth octave", (t, c) =>
         {
@@ -66,11 +68,13 @@ internal static partial class Plantings
             var level = Math.Max(c.Between(-85, -60), t.Loud(role, hertz / 1.03, hertz * 1.03) + 6);
             return One(role, r => new Tone(level, hertz) { Role = r }, Found.UltrasonicTone);
         }),
-        new("wind", "gusts 6 to 20 dB above the take's own 20 to 80 Hz, −45 dBFS or more", (t, c) =>
+        new("wind", "gusts 6 to 20 dB above the take's own 20 to 80 Hz, no softer than 6 dB below what it has from 100 to 400 Hz, −45 dBFS or more", (t, c) =>
         {
             var own = Math.Max(-45, Math.Max(t.Loud(ChannelRole.Mid, 20, 80), t.Loud(ChannelRole.Side, 20, 80)) + c.Between(6, 20));
+            // Softer than that, what is above hides it.
+            own = Math.Max(own, Math.Max(t.Loud(ChannelRole.Mid, 100, 400), t.Loud(ChannelRole.Side, 100, 400)) - 6);
             // Of turbulence from 4 Hz on, 20 to 80 Hz hold about 9 dB less than the whole.
-            return own > -18 ? null : new([new Wind(own + 9 + 94 - 0.02, GustDecibels: 5) { Role = c.Unit() < 0.4 ? ChannelRole.Side : null, FromSeconds = 1, ToSeconds = c.Between(5, 9) }], Found.Wind);
+            return own > -16 ? null : new([new Wind(own + 9 + 94 - 0.02, GustDecibels: 5) { Role = c.Unit() < 0.4 ? ChannelRole.Side : null, FromSeconds = 1, ToSeconds = c.Between(5, 9) }], Found.Wind);
         }),
         new("handling", "2 thumps, peaks 6 to 15 dB above the take's loud", (t, c) =>
         {

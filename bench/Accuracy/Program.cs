@@ -3,7 +3,9 @@ using Athwart.Accuracy;
 
 var options = Options.Parse(args);
 var clock = Stopwatch.StartNew();
-if (options.Pairs)
+if (options.File is { } file)
+    RealTakes.Print(file);
+else if (options.Pairs)
     PairRun.Run(options);
 else if (options.Cost)
     CostRun.Run();

@@ -1,5 +1,7 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Runtime.InteropServices;
+using System.Text;
 
 namespace Athwart.Accuracy;
 
@@ -18,14 +20,35 @@ internal static class RealTakes
 
     public static BaseTake Read(int number)
     {
-        var start = new ProcessStartInfo("ffmpeg") { RedirectStandardOutput = true };
-        foreach (var argument in (string[])["-v", "error", "-i", Path.Combine(Folder, Names[number] + ".flac"), "-f", "f32le", "-ac", "2", "-ar", "44100", "-"])
+        var (left, right) = Decode(Path.Combine(Folder, Names[number] + ".flac"), 44_100);
+        return BaseTake.Real(number, left, right, 44_100);
+    }
+
+    /// <summary>Two channels of a file at a rate, by ffmpeg.</summary>
+    public static (float[] First, float[] Second) Decode(string path, int rate)
+    {
+        var both = MemoryMarshal.Cast<byte, float>(Run("ffmpeg", "-v", "error", "-i", path, "-f", "f32le", "-af", "pan=stereo|c0=c0|c1=c1", "-ar", rate.ToString(CultureInfo.InvariantCulture), "-")).ToArray();
+        return ([.. both.Where((_, i) => i % 2 == 0)], [.. both.Where((_, i) => i % 2 == 1)]);
+    }
+
+    /// <summary>Prints every finding of a file.</summary>
+    public static void Print(string path)
+    {
+        var rate = int.Parse(Encoding.ASCII.GetString(Run("ffprobe", "-v", "error", "-show_entries", "stream=sample_rate", "-of", "csv=p=0", path)).Trim(), CultureInfo.InvariantCulture);
+        var (first, second) = Decode(path, rate);
+        foreach (var finding in FaultRun.Check(first, second, rate, Scenes.Rigs.SampleWord.Bits24))
+            Console.WriteLine($"{Path.GetFileName(path)}: {finding.Severity} {finding.Kind} {finding.Message} [{string.Join("; ", finding.Evidence.Take(6))}]");
+    }
+
+    private static byte[] Run(string program, params string[] arguments)
+    {
+        var start = new ProcessStartInfo(program) { RedirectStandardOutput = true };
+        foreach (var argument in arguments)
             start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         using var bytes = new MemoryStream();
         process.StandardOutput.BaseStream.CopyTo(bytes);
         process.WaitForExit();
-        var both = MemoryMarshal.Cast<byte, float>(bytes.ToArray()).ToArray();
-        return BaseTake.Real(number, [.. both.Where((_, i) => i % 2 == 0)], [.. both.Where((_, i) => i % 2 == 1)], 44_100);
+        return bytes.ToArray();
     }
 }

@@ -72,9 +72,9 @@ internal static class DamageDetector
             Size = milliseconds,
             SizeUnit = "ms",
             Confidence = 0.95,
-            Message = Text($"{who} out to exact zeros for {milliseconds:0.0} ms at {Time(range.From, rate)} (frames {range.From.Value} to {range.To.Value}), in the middle of sound: {(role is { } one ? Places(one, "the gap") : "a gap in stereo and in mono")}.{besides}"),
+            Message = Text($"{who} out, standing still, for {milliseconds:0.0} ms at {Time(range.From, rate)} (frames {range.From.Value} to {range.To.Value}), in the middle of sound: {(role is { } one ? Places(one, "the gap") : "a gap in stereo and in mono")}.{besides}"),
             Remedy = "Cut around it, or bridge it when it is shorter than 20 ms; look at the card and the cables.",
-            Evidence = [new("zeros", range.Length.Value, "frames")],
+            Evidence = [new("frames that stand still", range.Length.Value, "frames")],
         };
     }
 
@@ -108,7 +108,8 @@ internal static class DamageDetector
         if (mid.Count + side.Count > 60)
             yield break;
         bool Near(long a, long b) => Math.Abs(a - b) <= 2;
-        var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame))).ToList();
+        // Sixteen standard deviations: less is what a sharp beginning may be.
+        var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame) && Math.Max(b.Ratio, s.Ratio) > 16)).ToList();
         // A clicker or a latch is over nearly as fast: several such places may be sound.
         foreach (var b in both.Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz) is var found && both.Count > 2 ? found with { Severity = FindingSeverity.Note, Confidence = 0.3 } : found;
