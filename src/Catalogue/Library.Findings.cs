@@ -12,6 +12,19 @@ public sealed partial class Library
         static row => StoredFinding.Parse(row.GetString(0)),
         ("$take", take.Value));
 
+    /// <summary>How many findings of each severity the takes of a session have; a take that was never checked, or has none, is not named.</summary>
+    public IReadOnlyList<FindingCount> FindingCounts(SessionId session) => _database.Query(
+        "SELECT f.take_id, f.severity, count(*) FROM findings f JOIN takes t ON t.id = f.take_id WHERE t.session_id = $session GROUP BY f.take_id, f.severity ORDER BY f.take_id, f.severity",
+        static row => new FindingCount(new(row.GetString(0)), Enum.Parse<FindingSeverity>(row.GetString(1)), row.GetInt32(2)),
+        ("$session", session.Value));
+
+    /// <summary>Every take of the library in which a kind was found, by id, with the findings of that kind.</summary>
+    /// <param name="kind">The kind, such as 'hum'.</param>
+    public IReadOnlyList<(TakeId Take, Finding Finding)> FindingsOfKind(string kind) => _database.Query(
+        "SELECT take_id, json FROM findings WHERE kind = $kind ORDER BY take_id, position",
+        static row => (new TakeId(row.GetString(0)), StoredFinding.Parse(row.GetString(1))),
+        ("$kind", kind));
+
     /// <summary>Replaces all findings of a take.</summary>
     /// <exception cref="LibraryException">Conflict: there is no such take.</exception>
     public void ReplaceFindings(TakeId take, IReadOnlyList<Finding> findings)
@@ -52,3 +65,9 @@ public sealed partial class Library
             ("$json", measures.Json)));
     }
 }
+
+/// <summary>How many findings of one severity a take has.</summary>
+/// <param name="Take">The take.</param>
+/// <param name="Severity">The severity.</param>
+/// <param name="Count">How many.</param>
+public readonly record struct FindingCount(TakeId Take, FindingSeverity Severity, int Count);

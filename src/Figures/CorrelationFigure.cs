@@ -12,10 +12,11 @@ public static class CorrelationFigure
     /// <param name="label">Title and description.</param>
     /// <param name="seconds">Length of the time axis.</param>
     /// <param name="correlation">A value a column, −1 to 1; NaN for none.</param>
+    /// <param name="firstSeconds">What the first moment is called: where a stretch begins in its take.</param>
     /// <returns>An svg element.</returns>
-    public static string Draw(FigureLabel label, double seconds, IReadOnlyList<float> correlation)
+    public static string Draw(FigureLabel label, double seconds, IReadOnlyList<float> correlation, double firstSeconds = 0)
     {
-        var scale = new TimeScale(seconds);
+        var scale = new TimeScale(seconds, firstSeconds);
         var canvas = new SvgCanvas(TimeScale.Width, Top + Height + 24, label);
         canvas.Text("caption", TimeScale.Left, Top - 8, "start", "Correlation of left and right");
         canvas.Box("riskzone", TimeScale.Left, Y(0), TimeScale.Span, Height / 2);

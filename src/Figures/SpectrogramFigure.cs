@@ -23,10 +23,11 @@ public static class SpectrogramFigure
     /// <param name="seconds">Length of the time axis.</param>
     /// <param name="mid">Of the mid, which is the decoded mono fold.</param>
     /// <param name="side">Of the side.</param>
+    /// <param name="firstSeconds">What the first moment is called: where a stretch begins in its take.</param>
     /// <returns>An svg element with the pictures inside.</returns>
-    public static string Draw(FigureLabel label, double seconds, SpectrogramGrid mid, SpectrogramGrid side)
+    public static string Draw(FigureLabel label, double seconds, SpectrogramGrid mid, SpectrogramGrid side, double firstSeconds = 0)
     {
-        var scale = new TimeScale(seconds);
+        var scale = new TimeScale(seconds, firstSeconds);
         var secondTop = CaptionHeight + PanelHeight + CaptionHeight + 6;
         var bottom = secondTop + PanelHeight;
         var canvas = new SvgCanvas(TimeScale.Width, bottom + 24, label);

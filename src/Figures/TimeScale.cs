@@ -3,7 +3,9 @@ using System.Globalization;
 namespace Athwart.Figures;
 
 /// <summary>Seconds to places across a figure; all figures over time share it, so that they line up one below the other.</summary>
-internal readonly record struct TimeScale(double Seconds)
+/// <param name="Seconds">The length of the axis.</param>
+/// <param name="First">What its first moment is called: where a stretch begins in its take. Places count from there.</param>
+internal readonly record struct TimeScale(double Seconds, double First = 0)
 {
     public const double Width = 880;
     public const double Left = 66;
@@ -19,8 +21,8 @@ internal readonly record struct TimeScale(double Seconds)
     {
         var step = Step();
         var ticks = new List<double>();
-        for (var i = 0; step > 0 && i * step <= Seconds * (1 + 1e-9); i++)
-            ticks.Add(i * step);
+        for (var i = step > 0 ? (int)Math.Ceiling((First / step) - 1e-9) : 0; step > 0 && (i * step) - First <= Seconds * (1 + 1e-9); i++)
+            ticks.Add((i * step) - First);
         return ticks;
     }
 
@@ -28,6 +30,7 @@ internal readonly record struct TimeScale(double Seconds)
     public string Label(double seconds)
     {
         var step = Step();
+        seconds += First;
         if (step >= 3600 || Seconds >= 7200)
             return string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)}:{(int)Math.Round(seconds / 60) % 60:00} h");
         if (Seconds > 120)

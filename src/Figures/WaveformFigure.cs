@@ -24,10 +24,11 @@ public static class WaveformFigure
     /// <param name="mid">The mid.</param>
     /// <param name="side">The side, as many columns.</param>
     /// <param name="marks">Findings with a place in time.</param>
+    /// <param name="firstSeconds">What the first moment is called: where a stretch begins in its take.</param>
     /// <returns>An svg element.</returns>
-    public static string Draw(FigureLabel label, double seconds, WaveformTrace mid, WaveformTrace side, IReadOnlyList<TimeMark> marks)
+    public static string Draw(FigureLabel label, double seconds, WaveformTrace mid, WaveformTrace side, IReadOnlyList<TimeMark> marks, double firstSeconds = 0)
     {
-        var scale = new TimeScale(seconds);
+        var scale = new TimeScale(seconds, firstSeconds);
         var lanes = new MarkLanes(marks, scale);
         var firstTop = lanes.Height + CaptionHeight;
         var secondTop = firstTop + LaneHeight + CaptionHeight + 4;

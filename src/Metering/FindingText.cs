@@ -1,10 +1,11 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
 
 /// <summary>How findings speak: times, roles and the choice of stretches.</summary>
-internal static class FindingText
+internal static partial class FindingText
 {
     public static string Name(ChannelRole role) => role switch
     {
@@ -22,7 +23,8 @@ internal static class FindingText
         return string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalMinutes}:{time.Seconds:00}.{time.Milliseconds / 10:00}");
     }
 
-    public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    /// <summary>Formatted by the invariant culture, with a true minus before numbers.</summary>
+    public static string Text(FormattableString text) => Minus().Replace(text.ToString(CultureInfo.InvariantCulture), "${before}−${digit}");
 
     /// <summary>The longest stretches in order of time, and how many there are besides.</summary>
     public static (IReadOnlyList<RunStretch> Listed, int Others) Choose(SampleRuns runs, Func<RunStretch, double> weight)
@@ -34,4 +36,7 @@ internal static class FindingText
     public static string Besides(int others, bool last) => last && others > 0 ? Text($" {others} more places are not listed.") : "";
 
     public static string Times(long count, string noun) => count == 1 ? "1 " + noun : Text($"{count} {noun}s");
+
+    [GeneratedRegex("(?<before>^|[^\\w.])-(?<digit>[0-9∞])", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Minus();
 }

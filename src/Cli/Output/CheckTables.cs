@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Jobs.CheckTakes;
+using Athwart.Jobs.Directions;
 using Athwart.Quantities;
 using Spectre.Console;
 
@@ -22,11 +23,13 @@ internal static class CheckTables
 
     private static void Overview(Screen screen, CheckReport report)
     {
-        var table = TakeTables.Plain("Take", "Length", "Mid peak", "Side peak", "Side − mid", "L/R corr.", "Worst", "Loudness", "True peak", "Verdict");
+        var table = TakeTables.Plain("Take", "Length", "Mid peak", "Side peak", "Side − mid", "L/R corr.", "Lowest", "Loudness", "True peak", "Verdict");
         foreach (var check in report.Takes)
             table.AddRow(Cells(check).Select(Markup.Escape).ToArray());
         screen.Console.Write(table);
-        screen.Line($"Left and right are predicted at a side level of {report.SideLevel}.");
+        screen.Line($"Left and right are predicted at a side level of {report.SideLevel}. Side − mid: how much louder the side is, on the whole.");
+        screen.Line("L/R corr.: how alike left and right are, from +1 (mono) over 0 (wide) to −1 (opposed, lost in mono); lowest is over any 0.4 s.");
+        screen.Line("Each finding says what it is, where, how bad, and after the arrow what to do. 'athwart explain KIND' says more, with a picture.");
     }
 
     private static string[] Cells(TakeCheck check)
@@ -65,6 +68,16 @@ internal static class CheckTables
         foreach (var evidence in check.Take.Evidence)
             screen.Line("  joined: " + evidence);
         screen.Line("  roles: " + check.Roles.Explanation + (check.Roles.SideInverted ? "; the side is turned over" : ""));
+        if (check.Rig is { } rig)
+            screen.Line($"  rig: '{rig.Rig}' as measured on {rig.Measured}");
+        if (check.Direction is { } trail)
+            screen.Line("  direction: " + DirectionWords.Of(trail));
+        if (check.Width is { } width)
+            screen.Line("  width: " + WidthWords.Of(width, check.Take.SampleRateHertz));
+        if (check.Direction is not null)
+            screen.Line("  polarity: " + PolarityDocument.From(check).Words);
+        if (check.Findings.Count == 0)
+            screen.Line("  nothing was found.");
         foreach (var finding in check.Findings.Take(FindingsShown))
             Finding(screen, finding, check.Take.SampleRateHertz);
         if (check.Findings.Count > FindingsShown)

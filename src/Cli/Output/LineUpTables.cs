@@ -14,20 +14,8 @@ internal static class LineUpTables
     {
         var r = report.Result;
         screen.Line(report.Take);
-        screen.Line(r.FirstIsMid.IsKnown
-            ? Invariant($"  mid is channel {report.MidChannel}, side is channel {report.SideChannel} (probability {r.FirstIsMid.Probability:0.000})")
-            : "  mid and side: cannot tell: " + r.FirstIsMid.Doubt);
-        screen.Line(r.SideInverted.IsKnown
-            ? Invariant($"  side's positive lobe points {(r.SideInverted.Answer ? "right: INVERTED" : "left, as it should")} (probability {r.SideInverted.Probability:0.000})")
-            : "  polarity: cannot tell: " + r.SideInverted.Doubt);
-        Number(screen, "gain offset, side over mid", r.GainOffset, "dB", "+0.00;−0.00;0.00");
-        Number(screen, "side late by", r.Delay, "frames", "0.00;−0.00;0.00");
-        Number(screen, "side ahead of mid by", r.SpacingForward.IsKnown ? Millimetres(r.SpacingForward) : r.SpacingForward, "mm", "0;−0;0");
-        Number(screen, "side to the left of mid by", r.SpacingLeft.IsKnown ? Millimetres(r.SpacingLeft) : r.SpacingLeft, "mm", "0;−0;0");
-        Number(screen, "side points to", r.SideAngle, "degrees left of the front", "0.0;−0.0;0.0");
-        Number(screen, "mid's pattern A, as heard", r.MeasuredMidPattern, "", "0.00");
-        Noise(screen, "mid", report.MidNoise, report.MidNoiseSoundLevel);
-        Noise(screen, "side", report.SideNoise, report.SideNoiseSoundLevel);
+        foreach (var line in LineUpWords.Of(report))
+            screen.Line("  " + line);
         Directions(screen, r);
         Response(screen, r);
         foreach (var line in r.Assumptions.Concat(report.Changes))
@@ -37,6 +25,38 @@ internal static class LineUpTables
         if (report.Rig is { } rig)
             screen.Line($"Kept as a profile of '{rig}' and attached to the session.");
     }
+
+    /// <summary>Profiles of a library, with what changed from one to the next.</summary>
+    public static void Profiles(Screen screen, IReadOnlyList<RigProfileDocument> profiles)
+    {
+        if (profiles.Count == 0)
+        {
+            screen.Line("No rig has been measured into this library yet: 'athwart line-up --library … --rig NAME' keeps one.");
+            return;
+        }
+
+        var table = TakeTables.Plain("Rig", "Measured", "Session", "Mid/side", "Gain offset", "Side late", "Noise mid/side");
+        foreach (var p in profiles)
+        {
+            table.AddRow(((string[])
+            [
+                p.Rig ?? "", p.Measured ?? "", p.Session ?? "",
+                Invariant($"{p.MidChannel}/{p.SideChannel}{(p.SideInverted is true ? ", inverted" : "")}"),
+                Cell(p.GainOffsetDecibels, "dB", "+0.0;−0.0;0.0"), Cell(p.DelayFrames, "frames", "0.00;−0.00;0.00"),
+                $"{Cell(p.MidNoise.DecibelsFullScaleA, "", "0;−0;0").Trim()} / {Cell(p.SideNoise.DecibelsFullScaleA, "dBFS(A)", "0;−0;0")}",
+            ]).Select(Markup.Escape).ToArray());
+        }
+
+        screen.Console.Write(table);
+        foreach (var (before, now) in profiles.Zip(profiles.Skip(1)).Where(p => string.Equals(p.First.Rig, p.Second.Rig, StringComparison.OrdinalIgnoreCase)))
+        {
+            foreach (var change in ProfilePictures.Changes(before, now))
+                screen.Line($"  '{now.Rig}', {now.Measured}: {change}");
+        }
+    }
+
+    private static string Cell(NumberDocument number, string unit, string format) =>
+        number.Value is { } value ? $"{value.ToString(format, CultureInfo.InvariantCulture)} {unit}" : "cannot tell";
 
     private static void Directions(Screen screen, LineUpResult result)
     {
@@ -72,25 +92,6 @@ internal static class LineUpTables
         screen.Line($"  {finding.Severity.ToString().ToLowerInvariant()}: {finding.Kind}: {finding.Message}");
         if (finding.Remedy.Length > 0)
             screen.Line("    → " + finding.Remedy);
-    }
-
-    private static void Number(Screen screen, string what, Estimate estimate, string unit, string format) => screen.Line(estimate.IsKnown
-        ? $"  {what} {estimate.Value.ToString(format, CultureInfo.InvariantCulture)} ± {estimate.Uncertainty.ToString("0.##", CultureInfo.InvariantCulture)} {unit}".TrimEnd()
-        : $"  {what}: cannot tell: {estimate.Doubt}");
-
-    private static Estimate Millimetres(Estimate metres) => Estimate.Of(metres.Value * 1000, metres.Uncertainty * 1000);
-
-    private static void Noise(Screen screen, string role, ChannelNoiseMeasure noise, double? soundLevel)
-    {
-        if (!noise.Level.IsKnown)
-        {
-            screen.Line($"  noise of the {role}: cannot tell: {noise.Level.Doubt}");
-            return;
-        }
-
-        var pressure = soundLevel is { } level ? Invariant($", {level:0.0} dB(A) of sound") : "";
-        var low = noise.LowestHertz.IsKnown ? Invariant($"; the sounds stand out of it from {noise.LowestHertz.Value:0} Hz up") : "";
-        screen.Line(Invariant($"  noise of the {role} {noise.Level.Value:0.0} dBFS, {noise.WeightedLevel.Value:0.0} dBFS(A){pressure}{low}"));
     }
 
     private static string Cell(Estimate estimate, string unit, string format) => estimate.IsKnown

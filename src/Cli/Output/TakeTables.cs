@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Jobs.Sessions;
+using Athwart.Quantities;
 using Athwart.Recordings;
 using Spectre.Console;
 
@@ -24,7 +25,7 @@ internal static class TakeTables
 
     public static void Session(Screen screen, SessionContents contents)
     {
-        var table = Plain("Take", "Length", "Rate", "Word", "Made of", "Cuts");
+        var table = Plain("Take", "Length", "Rate", "Word", "Made of", "Found", "Cuts");
         foreach (var take in contents.Takes.Takes)
         {
             var d = take.Description;
@@ -34,6 +35,7 @@ internal static class TakeTables
                 Number(d.SampleRateHertz) + " Hz",
                 SessionLoader.FormatText(d.Format),
                 MadeOf(d),
+                Found(contents.Found[take.Name]),
                 Markup.Escape(string.Join(", ", contents.Effects[take.Name].Select(e => e.Name))));
         }
 
@@ -68,6 +70,10 @@ internal static class TakeTables
         string.Create(CultureInfo.InvariantCulture, $"{(double)take.FrameCount / take.SampleRateHertz:0.0} s");
 
     public static string Channel(int? channel) => channel is { } c ? string.Create(CultureInfo.InvariantCulture, $"channel {c + 1}") : "none";
+
+    // 'nothing' would be a lie of a take that was never checked.
+    private static string Found(IEnumerable<(FindingSeverity Severity, int Count)> found) =>
+        string.Join(", ", found.OrderByDescending(f => f.Severity).Select(f => $"{Number(f.Count)} {f.Severity.ToString().ToLowerInvariant()}{(f.Count == 1 ? "" : "s")}"));
 
     private static string MadeOf(TakeDescription take) => take.Join switch
     {

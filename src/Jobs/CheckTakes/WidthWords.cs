@@ -5,12 +5,14 @@ using static System.FormattableString;
 namespace Athwart.Jobs.CheckTakes;
 
 /// <summary>Width, lean and mono in two or three sentences.</summary>
-internal static class WidthWords
+public static class WidthWords
 {
     private const double LeansDecibels = 1.5, LosesDecibels = 3;
 
+    /// <summary>How it leans, where it is most opposed, what mono loses, and which side levels are safe.</summary>
     public static string Of(WidthMeasures width, int rate)
     {
+        ArgumentNullException.ThrowIfNull(width);
         List<string> said = [Lean(width, rate)];
         if (width.WorstMoments.Count > 0)
             said.Add(Invariant($"Left and right oppose each other most at {string.Join(", ", width.WorstMoments.Take(3).Select(m => Invariant($"{m.Range.From.At(rate).TotalSeconds:0.0} s (correlation {m.Value:0.00})")))}.").Replace("-", "−", StringComparison.Ordinal));

@@ -220,9 +220,13 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
             WorstCorrelation = heard.Measures.Correlation.Worst,
             WorstAtSeconds = heard.Measures.Correlation.WorstRange?.From.At(Source.SampleRateHertz).TotalSeconds,
         },
-        Findings = TakeChecker.InOrder([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(heard.Measures), take.Roles).Select(InTake)]),
+        Findings = TakeChecker.InOrder(WithChecked([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(heard.Measures), take.Roles).Select(InTake)])),
         Source = new(take.Name, [.. Source.Parts.Select(p => Path.GetFileName(p.Path)).Distinct(StringComparer.Ordinal)], FrameRange.FromFrames(effect.From, effect.To), Source.SampleRateHertz, Recorded()),
     };
+
+    // What the check of the whole take found, and a reading of the cut alone does not: it names other places, or knows the session and the rig.
+    private IEnumerable<Finding> WithChecked(IReadOnlyList<Finding> found) =>
+        [.. found, .. effect.Checked.Where(c => !found.Any(f => string.Equals(f.Kind, c.Kind, StringComparison.Ordinal) && f.Role == c.Role))];
 
     // The cut was measured from its own start; the report places findings in the take.
     private Finding InTake(Finding finding) => finding.Range is { } range

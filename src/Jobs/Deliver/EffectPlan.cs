@@ -41,6 +41,9 @@ internal sealed record EffectPlan
     /// <summary>SHA-256 of the take's first original.</summary>
     public string SourceSha256 { get; init; } = "";
 
+    /// <summary>What the last check of the take found, as the catalogue has it; empty when it was never checked.</summary>
+    public IReadOnlyList<Finding> Checked { get; init; } = [];
+
     /// <summary>The effect in the catalogue; null for a take delivered whole without a cut.</summary>
     public Catalogue.EffectId? Id { get; init; }
 }

@@ -59,6 +59,7 @@ internal static class EffectPlanner
         // A take without a side is delivered with none.
         SideLevel = take.Roles.SideChannel is null ? Decibels.Silence : effect.CutSideLevel ?? request.SideLevel ?? session.Defaults.SideLevel ?? Decibels.Unity,
         SessionDate = session.Date,
+        Checked = library.Findings(take.Catalogued.Id),
         SourceSha256 = library.GetFile(take.Catalogued.Parts[0].File)?.Sha256 ?? "",
     };
 }

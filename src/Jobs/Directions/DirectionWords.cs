@@ -4,13 +4,15 @@ using Athwart.Metering.Direction;
 namespace Athwart.Jobs.Directions;
 
 /// <summary>A direction trail in a sentence.</summary>
-internal static class DirectionWords
+public static class DirectionWords
 {
     /// <summary>A sound that moved this far is said to move.</summary>
     private const double MovesDegrees = 15;
 
+    /// <summary>From where to where, how much of the time, and what is uncertain about it.</summary>
     public static string Of(DirectionTrail trail)
     {
+        ArgumentNullException.ThrowIfNull(trail);
         var known = trail.Whole.AzimuthDegrees.Select((azimuth, column) => (Azimuth: (double)azimuth, column)).Where(k => double.IsFinite(k.Azimuth)).ToList();
         if (known.Count == 0)
             return "No sound dominates: it comes from everywhere, or there is none.";
@@ -21,13 +23,19 @@ internal static class DirectionWords
         var said = Math.Abs(last - first) >= MovesDegrees
             ? $"From {Place(first)} at the beginning to {Place(last)} at the end"
             : $"About {Place(Middle(known))} throughout";
-        return string.Create(CultureInfo.InvariantCulture, $"{said}; a sound dominates {share:0} % of the time. Taken with a mid of omni share {trail.OmniShare:0.##}; what is behind is drawn ahead.");
+        return string.Create(CultureInfo.InvariantCulture, $"{said}; one sound dominates {share:0} % of the time{Spread(known.ConvertAll(k => (double)trail.Whole.UncertaintyDegrees[k.column]))}. Taken with a mid of pattern A = {trail.OmniShare:0.##}; a sound behind the rig reads as one ahead.");
 
         static double Middle(IEnumerable<(double Azimuth, int Column)> some)
         {
             var sorted = some.Select(k => k.Azimuth).Order().ToList();
             return sorted[sorted.Count / 2];
         }
+    }
+
+    private static string Spread(List<double> uncertainties)
+    {
+        var known = uncertainties.Where(double.IsFinite).Order().ToList();
+        return known.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", sure to ±{Math.Max(1, known[known.Count / 2]):0}°");
     }
 
     private static string Place(double azimuth) => Math.Abs(azimuth) < 3 ? "straight ahead"

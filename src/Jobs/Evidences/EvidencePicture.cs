@@ -20,6 +20,7 @@ internal static class EvidencePicture
         EvidenceView.Levels => TimeView.Levels(found),
         EvidenceView.Spectrogram => TimeView.Spectrogram(found),
         EvidenceView.Correlation => TimeView.Correlation(found),
+        EvidenceView.Direction => TimeView.Direction(found),
         EvidenceView.Vector => TimeView.Vector(found),
         EvidenceView.Spectrum => SpectrumView.Draw(found, 20, found.Sound.SampleRateHertz / 2.0),
         EvidenceView.LowSpectrum => SpectrumView.Draw(found, 20, 700),

@@ -33,6 +33,9 @@ internal enum EvidenceView
     /// <summary>Left against right.</summary>
     Vector,
 
+    /// <summary>Where the dominant sound was over time.</summary>
+    Direction,
+
     /// <summary>Correlation of left and right over time.</summary>
     Correlation,
 
@@ -63,7 +66,8 @@ internal static class EvidenceViews
         "tone" or "ultrasonic-tone" or "low-bandwidth" or "noisy-take" or "side-noise" => EvidenceView.Spectrum,
         "hum" => EvidenceView.LowSpectrum,
         "side-low-end" or "mono-loss" => EvidenceView.Thirds,
-        "identical-channels" or "scaled-copy" or "already-decoded" or "roles-swapped" or "side-inverted" or "says-left-right" or "is-recorded-decode" => EvidenceView.Vector,
+        "identical-channels" or "scaled-copy" or "already-decoded" or "roles-swapped" or "says-left-right" or "is-recorded-decode" => EvidenceView.Vector,
+        "side-inverted" => EvidenceView.Direction,
         "low-correlation" or "out-of-phase" => EvidenceView.Correlation,
         "side-delay" or "side-late" => EvidenceView.Lag,
         "dc-offset" => EvidenceView.Distribution,

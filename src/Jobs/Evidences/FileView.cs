@@ -40,6 +40,7 @@ internal static partial class FileView
 
     private static string Wrong(Finding finding) => finding.Kind switch
     {
+        "not-joined" => "",
         "bext-unreadable" => "bext",
         "ixml-unreadable" => "iXML",
         "trailing-bytes" => "rest",

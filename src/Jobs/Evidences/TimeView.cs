@@ -1,7 +1,7 @@
 using Athwart.Figures;
 using Athwart.Figures.Plots;
+using Athwart.Metering.Direction;
 using Athwart.Metering.Portrait;
-using static System.FormattableString;
 
 namespace Athwart.Jobs.Evidences;
 
@@ -9,6 +9,7 @@ namespace Athwart.Jobs.Evidences;
 internal static class TimeView
 {
     private const int Columns = 720;
+    private const int MostTrailColumns = 240;
     private const int Block = 1 << 15;
     private const double LeastSeconds = 1.5;
 
@@ -16,28 +17,41 @@ internal static class TimeView
     {
         var (from, to) = Window(found);
         var portrait = Portrait(found, from, to);
-        return WaveformFigure.Draw(Label(found, from), portrait.Seconds, Trace(portrait.Mid), Trace(portrait.Side), Marks(found, from, to));
+        return WaveformFigure.Draw(EvidencePicture.Label(found), portrait.Seconds, Trace(portrait.Mid), Trace(portrait.Side), Marks(found, from, to), found.Seconds(from));
     }
 
     public static string Spectrogram(EvidenceCase found)
     {
         var (from, to) = Window(found);
         var portrait = Portrait(found, from, to);
-        return SpectrogramFigure.Draw(Label(found, from), portrait.Seconds, Grid(portrait.MidSpectrogram), Grid(portrait.SideSpectrogram));
+        return SpectrogramFigure.Draw(EvidencePicture.Label(found), portrait.Seconds, Grid(portrait.MidSpectrogram), Grid(portrait.SideSpectrogram), found.Seconds(from));
     }
 
     public static string Correlation(EvidenceCase found)
     {
         var (from, to) = Window(found);
         var portrait = Portrait(found, from, to);
-        return CorrelationFigure.Draw(Label(found, from), portrait.Seconds, portrait.Correlation);
+        return CorrelationFigure.Draw(EvidencePicture.Label(found), portrait.Seconds, portrait.Correlation, found.Seconds(from));
     }
 
     public static string Vector(EvidenceCase found)
     {
         var (from, to) = (found.Place.From, found.Place.To);
         var vector = Portrait(found, from, to).Vector;
-        return VectorFigure.Draw(Label(found, from), vector.Size, vector.Range, vector.Density);
+        return VectorFigure.Draw(EvidencePicture.Label(found), vector.Size, vector.Range, vector.Density);
+    }
+
+    public static string Direction(EvidenceCase found)
+    {
+        var meter = new DirectionMeter(found.Sound.Frames, found.Sound.SampleRateHertz, MostTrailColumns);
+        for (long at = 0; at < found.Sound.Frames; at += Block)
+        {
+            var (mid, side) = found.Sound.Read(at, Math.Min(found.Sound.Frames, at + Block));
+            meter.Add(mid, side);
+        }
+
+        var whole = meter.Complete().Whole;
+        return DirectionFigure.Draw(EvidencePicture.Label(found), found.Seconds(found.Sound.Frames), whole.AzimuthDegrees, whole.UncertaintyDegrees, whole.DirectShare);
     }
 
     public static string Levels(EvidenceCase found)
@@ -78,9 +92,6 @@ internal static class TimeView
         var room = Math.Max((long)(LeastSeconds / 2 * found.Sound.SampleRateHertz), to - from);
         return (Math.Max(0, from - room), Math.Min(found.Sound.Frames, to + room));
     }
-
-    // The time axis of these figures begins at nought; where they begin in the take is said.
-    private static FigureLabel Label(EvidenceCase found, long from) => new(found.Id, found.Finding.Kind + (from > 0 ? Invariant($", from {found.Seconds(from):0.000} s of the take") : ""), found.Finding.Message);
 
     private static List<TimeMark> Marks(EvidenceCase found, long from, long to)
     {

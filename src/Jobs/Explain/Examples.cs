@@ -42,7 +42,7 @@ internal static class Examples
         "repeated-block" => (Repeat(), At(1.2, 1.2 + (128.0 / Rate), null)),
         "missing-block" => (Missing(both: true), At(1.2, 1.2 + (1.0 / Rate), null)),
         "discontinuity" => (Missing(both: false), At(1.2, 1.2 + (1.0 / Rate), ChannelRole.Side)),
-        "decoded-overload" => (Wide(), At(1, 1.02, ChannelRole.Left) with { Severity = FindingSeverity.Caution }),
+        "decoded-overload" => (Wide(), At(1, 1.005, ChannelRole.Left) with { Severity = FindingSeverity.Caution }),
         "digital-silence" => (Both(1.2, 1.7, _ => 0), At(1.2, 1.7, null)),
         "silent-take" => (ExampleSound.Place(3, 1e-6, 0), Whole(FindingSeverity.Fault)),
         "dead-channel" => (Change(0, 9, _ => 0), Whole(FindingSeverity.Fault, ChannelRole.Side)),
@@ -67,8 +67,9 @@ internal static class Examples
         "identical-channels" => (Copy(1), Whole(FindingSeverity.Fault)),
         "scaled-copy" => (Copy(0.5f), Whole(FindingSeverity.Fault)),
         "already-decoded" or "says-left-right" or "is-recorded-decode" => (LeftRight(), Whole(FindingSeverity.Caution)),
-        "roles-swapped" or "side-inverted" => (Exchanged(), Whole(FindingSeverity.Caution)),
+        "roles-swapped" => (Exchanged(), Whole(FindingSeverity.Caution)),
         "low-correlation" => (ExampleSound.Place(5).Also(s => s.Change(s.Side, x => 5 * x, 2, 2.8)), At(2, 2.8, null)),
+        "side-inverted" => (Passing(), Whole(FindingSeverity.Caution, ChannelRole.Side)),
         "out-of-phase" => (Exchanged(), Whole(FindingSeverity.Caution)),
         "side-delay" or "side-late" => (Late(), Whole(FindingSeverity.Caution, ChannelRole.Side) with { Size = 24, Unit = "frames" }),
         "dc-offset" => (ExampleSound.Place(3, 0.01, 0.05).Also(s => s.Change(s.Side, x => x + 0.02f)), Whole(FindingSeverity.Caution, ChannelRole.Side) with { Size = 2, Unit = "%" }),
@@ -77,10 +78,10 @@ internal static class Examples
 
     private static (ExampleSound, Shape) Loud(double drive, double ceiling)
     {
-        var sound = ExampleSound.Place(2, 0.02, 0).Also(s => s.Tone(s.Mid, 170, drive * 0.7, 0.99, 1.01).Tone(s.Mid, 430, drive * 0.2, 0.99, 1.01));
+        var sound = ExampleSound.Place(2, 0.02, 0).Also(s => s.Tone(s.Mid, 170, drive * 0.7, 0.9, 1.1).Tone(s.Mid, 430, drive * 0.2, 0.9, 1.1));
         if (double.IsFinite(ceiling))
             sound.Change(sound.Mid, x => (float)Math.Clamp(x, -ceiling, ceiling));
-        return (sound, At(0.99, 1.01, ChannelRole.Mid));
+        return (sound, At(0.996, 1.004, ChannelRole.Mid));
     }
 
     private static void Hum(ExampleSound sound)
@@ -113,7 +114,7 @@ internal static class Examples
 
     private static ExampleSound Tonal() => ExampleSound.Place(2, 0.004, 0).Also(s => s.Tone(s.Mid, 312, 0.2).Tone(s.Side, 441, 0.15));
 
-    private static ExampleSound Wide() => ExampleSound.Place(2, 0.01, 0).Also(s => s.Tone(s.Mid, 220, 0.75, 1, 1.02).Tone(s.Side, 220, 0.55, 1, 1.02));
+    private static ExampleSound Wide() => ExampleSound.Place(2, 0.01, 0).Also(s => s.Tone(s.Mid, 220, 0.75, 0.9, 1.1).Tone(s.Side, 220, 0.55, 0.9, 1.1));
 
     private static ExampleSound Copy(float gain) => ExampleSound.Place(3).Also(s =>
     {
@@ -131,6 +132,16 @@ internal static class Examples
     {
         for (var i = 0; i < s.Mid.Length; i++)
             (s.Mid[i], s.Side[i]) = (s.Side[i], s.Mid[i]);
+    });
+
+    // What passes from left to right, heard from right to left.
+    private static ExampleSound Passing() => ExampleSound.Place(5, 0.002, 0).Also(s => s.AddNoise(s.Mid, 0.2, 3000)).Also(s =>
+    {
+        for (var i = 0; i < s.Mid.Length; i++)
+        {
+            var azimuth = (((double)i / s.Mid.Length) - 0.5) * 2.4;
+            s.Side[i] += s.Mid[i] * (float)(Math.Sin(azimuth) / (0.5 + (0.5 * Math.Cos(azimuth))));
+        }
     });
 
     private static ExampleSound Late() => ExampleSound.Place(3, 0.01, 0).Also(s =>

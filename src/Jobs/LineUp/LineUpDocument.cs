@@ -34,6 +34,7 @@ public sealed record LineUpDocument(RigProfileDocument Profile, IReadOnlyList<Di
 /// <summary>Writes the JSON of line-ups and rig profiles.</summary>
 [JsonSerializable(typeof(LineUpDocument))]
 [JsonSerializable(typeof(RigProfileDocument))]
+[JsonSerializable(typeof(IReadOnlyList<RigProfileDocument>))]
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 public sealed partial class LineUpJson : JsonSerializerContext
 {

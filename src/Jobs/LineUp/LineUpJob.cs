@@ -19,6 +19,8 @@ public static class LineUpJob
     public static LineUpReport Run(LineUpRequest request, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
+        var pattern = request.MidPattern is { } text ? request.Kit.PatternOf(text) : request.Kit.MidPattern ?? request.Settings.MidPattern;
+        request = request with { Settings = request.Settings with { MidPattern = pattern } };
         return request.Library is null ? Loose(request, cancellation) : InLibrary(request, cancellation);
     }
 
@@ -76,11 +78,21 @@ public static class LineUpJob
             SideChannel = 1 + (result.FirstIsMid.Answer ? second : first),
             Result = result,
         };
-        return report with { MidNoiseSoundLevel = SoundLevel(report.MidNoise, request.MidFullScale), SideNoiseSoundLevel = SoundLevel(report.SideNoise, request.SideFullScale) };
+        var (midScale, sideScale) = request.Kit.Scales();
+        var (midFull, sideFull) = (request.MidFullScale ?? midScale?.SoundDecibels, request.SideFullScale ?? sideScale?.SoundDecibels);
+        return report with
+        {
+            MidFullScale = midFull,
+            SideFullScale = sideFull,
+            MidNoiseSoundLevel = Level(report.MidNoise, midFull),
+            SideNoiseSoundLevel = Level(report.SideNoise, sideFull),
+            MidInputNoise = Level(report.MidNoise, midScale?.InputDecibelsU),
+            SideInputNoise = Level(report.SideNoise, sideScale?.InputDecibelsU),
+        };
     }
 
-    // 0 dBFS is a full-scale sine's peak: its root mean square is 3.01 dB below, and sound pressure levels are of root mean squares.
-    private static double? SoundLevel(ChannelNoiseMeasure noise, double? fullScale) =>
+    // 0 dBFS is a full-scale sine's peak: its root mean square is 3.01 dB below, and levels of sound and voltage are of root mean squares.
+    private static double? Level(ChannelNoiseMeasure noise, double? fullScale) =>
         fullScale is { } level && noise.WeightedLevel.IsKnown ? level + noise.WeightedLevel.Value + (10 * Math.Log10(2)) : null;
 
     private static (float[] First, float[] Second) Read(Take take, int first, int second, CancellationToken cancellation)

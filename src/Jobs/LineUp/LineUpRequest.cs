@@ -23,11 +23,17 @@ public sealed record LineUpRequest
     /// <summary>What the measurement is told.</summary>
     public LineUpSettings Settings { get; init; } = new();
 
-    /// <summary>Sound pressure level in dB at 0 dBFS of the mid, gain included; null when not known.</summary>
+    /// <summary>Sound pressure level in dB at 0 dBFS of the mid, gain included; null when not known, or known by the kit.</summary>
     public double? MidFullScale { get; init; }
 
     /// <summary>The same of the side.</summary>
     public double? SideFullScale { get; init; }
+
+    /// <summary>The mid's pattern by a word, a number from 0 to 1 or a microphone of the kit; null when not said.</summary>
+    public string? MidPattern { get; init; }
+
+    /// <summary>What of the kit it was recorded with.</summary>
+    public LineUpKit Kit { get; init; } = LineUpKit.None;
 }
 
 /// <summary>What a line-up said.</summary>
@@ -50,6 +56,18 @@ public sealed record LineUpReport
 
     /// <summary>Noise of the side in dB(A) of sound pressure.</summary>
     public double? SideNoiseSoundLevel { get; init; }
+
+    /// <summary>Noise of the mid at the recorder's input in dBu(A); null when recorder and gain are not known.</summary>
+    public double? MidInputNoise { get; init; }
+
+    /// <summary>The same of the side.</summary>
+    public double? SideInputNoise { get; init; }
+
+    /// <summary>Sound pressure level in dB that a full-scale sine in the mid stands for; null when not known.</summary>
+    public double? MidFullScale { get; init; }
+
+    /// <summary>The same of the side.</summary>
+    public double? SideFullScale { get; init; }
 
     /// <summary>The rig the profile was kept under; null when none was.</summary>
     public string? Rig { get; init; }

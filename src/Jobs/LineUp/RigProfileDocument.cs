@@ -20,7 +20,11 @@ public sealed record BandDocument(double Hertz, NumberDocument MismatchDecibels,
 public sealed record NoiseBandDocument(double Hertz, double? DecibelsFullScale);
 
 /// <summary>Noise of one channel in JSON.</summary>
-public sealed record NoiseDocument(NumberDocument DecibelsFullScale, NumberDocument DecibelsFullScaleA, double? SoundLevelA, NumberDocument LowestHertz, IReadOnlyList<NoiseBandDocument> Bands);
+public sealed record NoiseDocument(NumberDocument DecibelsFullScale, NumberDocument DecibelsFullScaleA, double? SoundLevelA, NumberDocument LowestHertz, IReadOnlyList<NoiseBandDocument> Bands)
+{
+    /// <summary>At the recorder's input in dBu(A); null when recorder and gain were not said.</summary>
+    public double? InputDecibelsUA { get; init; }
+}
 
 /// <summary>A rig as measured, in the form kept in a library; docs/line-up.md documents every field.</summary>
 public sealed record RigProfileDocument
@@ -124,8 +128,8 @@ public sealed record RigProfileDocument
             SideAngleDegrees = NumberDocument.From(r.SideAngle),
             MeasuredMidPattern = NumberDocument.From(r.MeasuredMidPattern),
             Response = [.. r.Response.Select(b => new BandDocument(b.NominalHertz, NumberDocument.From(b.Mismatch), Math.Round(b.CorrectionDecibels, 2)))],
-            MidNoise = Noise(report.MidNoise, report.MidNoiseSoundLevel),
-            SideNoise = Noise(report.SideNoise, report.SideNoiseSoundLevel),
+            MidNoise = Noise(report.MidNoise, report.MidNoiseSoundLevel) with { InputDecibelsUA = JsonNumber.Finite(report.MidInputNoise, 2) },
+            SideNoise = Noise(report.SideNoise, report.SideNoiseSoundLevel) with { InputDecibelsUA = JsonNumber.Finite(report.SideInputNoise, 2) },
             Assumptions = r.Assumptions,
         };
     }

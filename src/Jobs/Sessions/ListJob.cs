@@ -1,4 +1,5 @@
 using Athwart.Catalogue;
+using Athwart.Quantities;
 
 namespace Athwart.Jobs.Sessions;
 
@@ -11,7 +12,11 @@ public sealed record SessionSummary(Session Session, int Takes, int Effects);
 /// <summary>The takes of a session with the cuts marked in each.</summary>
 /// <param name="Takes">The session's takes.</param>
 /// <param name="Effects">The cuts of each take, by the take's name.</param>
-public sealed record SessionContents(SessionTakes Takes, IReadOnlyDictionary<string, IReadOnlyList<Effect>> Effects);
+public sealed record SessionContents(SessionTakes Takes, IReadOnlyDictionary<string, IReadOnlyList<Effect>> Effects)
+{
+    /// <summary>How many findings of which severity the last check left, by the take's name; a take with none is not named.</summary>
+    public ILookup<string, (FindingSeverity Severity, int Count)> Found { get; init; } = Enumerable.Empty<string>().ToLookup(n => n, _ => (FindingSeverity.Note, 0), StringComparer.Ordinal);
+}
 
 /// <summary>Lists what a library holds.</summary>
 public static class ListJob
@@ -30,6 +35,10 @@ public static class ListJob
     {
         using var library = Library.Open(libraryFolder, LibraryAccess.Write);
         var takes = SessionLoader.Load(library, session, cancellation);
-        return new(takes, takes.Takes.ToDictionary(t => t.Name, t => library.Effects(t.Catalogued.Id), StringComparer.Ordinal));
+        var names = takes.Takes.ToDictionary(t => t.Catalogued.Id, t => t.Name);
+        return new(takes, takes.Takes.ToDictionary(t => t.Name, t => library.Effects(t.Catalogued.Id), StringComparer.Ordinal))
+        {
+            Found = library.FindingCounts(takes.Session.Id).Where(c => names.ContainsKey(c.Take)).ToLookup(c => names[c.Take], c => (c.Severity, c.Count), StringComparer.Ordinal),
+        };
     }
 }

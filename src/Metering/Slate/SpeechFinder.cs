@@ -8,7 +8,10 @@ namespace Athwart.Metering.Slate;
 internal static class SpeechFinder
 {
     private const double WindowSeconds = 1.2, HopSeconds = 0.1;
-    private const double Voiced = 0.7, MostBelowLoudest = 22;
+    private const double Voiced = 0.75, MostBelowLoudest = 22;
+
+    /// <summary>Steps of a vowel at least, and how many vowels a window has.</summary>
+    private const int LeastVowel = 7, LeastVowels = 2;
 
     /// <summary>Stretches of speech, in order; what lies less than a second apart is one.</summary>
     public static IReadOnlyList<SpokenStretch> Find(SlateHead head)
@@ -47,7 +50,21 @@ internal static class SpeechFinder
         if (syllables is < 1.6 or > 9)
             return false;
         // In the mid: a head is spoken near the rig, ahead of it or behind.
-        return voiced.Average(i => frames[i].SideDecibels - frames[i].MidDecibels) < -2 && Glides(frames, voiced);
+        return voiced.Average(i => frames[i].SideDecibels - frames[i].MidDecibels) < -2 && Vowels(voiced) >= LeastVowels && Glides(frames, voiced);
+    }
+
+    /// <summary>How often a pitch holds as long as a vowel does; a stroke is over before.</summary>
+    private static int Vowels(List<int> voiced)
+    {
+        var (count, run) = (0, 1);
+        for (var i = 1; i < voiced.Count; i++)
+        {
+            run = voiced[i] == voiced[i - 1] + 1 ? run + 1 : 1;
+            if (run == LeastVowel)
+                count++;
+        }
+
+        return count;
     }
 
     /// <summary>Whether the pitch moves over the stretch and hardly jumps from step to step.</summary>
@@ -55,6 +72,9 @@ internal static class SpeechFinder
     {
         var octaves = voiced.ConvertAll(i => Math.Log2(frames[i].PitchHertz));
         var middle = octaves.Order().ElementAt(octaves.Count / 2);
+        // At the ends of what is looked for lies what has its pitch elsewhere.
+        if (voiced.Count(i => frames[i].PitchHertz is > 84 and < 288) < 0.75 * voiced.Count)
+            return false;
         var spread = octaves.Select(o => Math.Abs(o - middle)).Order().ElementAt(octaves.Count * 3 / 4);
         var (steps, jumps) = (0, 0);
         for (var i = 1; i < voiced.Count; i++)
