@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -34,7 +35,7 @@ public sealed class SpeedChange
             throw new ArgumentOutOfRangeException(nameof(speed), speed, "A speed is from 1/32 (0.03125) to 32; 1 is as recorded. Give a value in that range or leave the step out.");
         Speed = speed;
         _step = (ulong)(speed * (1UL << PlaceBits));
-        _kernel = new(speed);
+        _kernel = SpeedKernel.For(speed);
     }
 
     /// <summary>Input frames for each output frame.</summary>
@@ -71,20 +72,18 @@ public sealed class SpeedChange
     /// <exception cref="ArgumentException">The first output frame is below 0, or the spans overlap.</exception>
     public void Convert(ReadOnlySpan<double> window, long windowFirstFrame, long firstOutput, Span<double> output)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(firstOutput);
-        if (window.Overlaps(output))
-            throw new ArgumentException("The output overlaps the input; give it a place of its own.", nameof(output));
+        Check(window, firstOutput, output);
         var edge = new double[_kernel.RowLength];
         for (var n = 0; n < output.Length; n++)
         {
             var whole = Whole(firstOutput + n, out var part);
             output[n] = Speed == 1
                 ? At(window, whole - windowFirstFrame)
-                : Between(Stretch(window, whole - Reach + 1 - windowFirstFrame, edge), part);
+                : One(Stretch(window, whole - Reach + 1 - windowFirstFrame, edge), part);
         }
     }
 
-    /// <summary>Plays two channels with the same speed, with the bits of two single ones.</summary>
+    /// <summary>Plays two channels with the same speed, with the bits of two single ones in less time.</summary>
     /// <param name="first">Input frames of one channel.</param>
     /// <param name="second">Input frames of the other, as many.</param>
     /// <param name="windowFirstFrame">The frame number of the first ones.</param>
@@ -96,18 +95,36 @@ public sealed class SpeedChange
     {
         if (second.Length != first.Length || secondOutputs.Length != firstOutputs.Length)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Both channels have equally many frames, not {first.Length} and {second.Length} in, {firstOutputs.Length} and {secondOutputs.Length} out."), nameof(second));
-        Convert(first, windowFirstFrame, firstOutput, firstOutputs);
-        Convert(second, windowFirstFrame, firstOutput, secondOutputs);
+        Check(first, firstOutput, firstOutputs);
+        Check(second, firstOutput, secondOutputs);
+        var edges = new double[2 * _kernel.RowLength];
+        for (var n = 0; n < firstOutputs.Length; n++)
+        {
+            var whole = Whole(firstOutput + n, out var part);
+            if (Speed == 1)
+                (firstOutputs[n], secondOutputs[n]) = (At(first, whole - windowFirstFrame), At(second, whole - windowFirstFrame));
+            else
+                (firstOutputs[n], secondOutputs[n]) = Two(
+                    Stretch(first, whole - Reach + 1 - windowFirstFrame, edges.AsSpan(0, _kernel.RowLength)),
+                    Stretch(second, whole - Reach + 1 - windowFirstFrame, edges.AsSpan(_kernel.RowLength)),
+                    part);
+        }
+    }
+
+    private static void Check(ReadOnlySpan<double> window, long firstOutput, Span<double> output)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(firstOutput);
+        if (window.Overlaps(output))
+            throw new ArgumentException("The output overlaps the input; give it a place of its own.", nameof(output));
     }
 
     // Two rows over one stretch of input, mixed by how far the place lies between them; four partial sums each, added in one fixed order.
-    private double Between(ReadOnlySpan<double> input, ulong part)
+    private double One(ReadOnlySpan<double> input, ulong part)
     {
-        var row = (int)(part >> (PlaceBits - _kernel.RowBits));
-        var along = (part & ((1UL << (PlaceBits - _kernel.RowBits)) - 1)) / (double)(1UL << (PlaceBits - _kernel.RowBits));
+        var row = Row(part, out var along);
         ref var x = ref MemoryMarshal.GetReference(input);
-        ref var near = ref MemoryMarshal.GetReference(_kernel.Rows[(row * _kernel.RowLength)..]);
-        ref var far = ref MemoryMarshal.GetReference(_kernel.Rows[((row + 1) * _kernel.RowLength)..]);
+        ref var near = ref MemoryMarshal.GetReference(_kernel.Rows.Slice(row * _kernel.RowLength, 2 * _kernel.RowLength));
+        ref var far = ref Unsafe.Add(ref near, _kernel.RowLength);
         Vector256<double> a = default, b = default;
         for (nuint k = 0; k < (nuint)input.Length; k += Lanes)
         {
@@ -116,8 +133,42 @@ public sealed class SpeedChange
             b = Vector256.FusedMultiplyAdd(v, Vector256.LoadUnsafe(ref far, k), b);
         }
 
-        double before = (a[0] + a[2]) + (a[1] + a[3]), after = (b[0] + b[2]) + (b[1] + b[3]);
+        return Mixed(a, b, along);
+    }
+
+    // The same for two stretches, which share each load of a coefficient.
+    private (double First, double Second) Two(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ulong part)
+    {
+        var row = Row(part, out var along);
+        ref var x = ref MemoryMarshal.GetReference(first);
+        ref var y = ref MemoryMarshal.GetReference(second[..first.Length]);
+        ref var near = ref MemoryMarshal.GetReference(_kernel.Rows.Slice(row * _kernel.RowLength, 2 * _kernel.RowLength));
+        ref var far = ref Unsafe.Add(ref near, _kernel.RowLength);
+        Vector256<double> a = default, b = default, c = default, d = default;
+        for (nuint k = 0; k < (nuint)first.Length; k += Lanes)
+        {
+            Vector256<double> v = Vector256.LoadUnsafe(ref x, k), w = Vector256.LoadUnsafe(ref y, k), h = Vector256.LoadUnsafe(ref near, k);
+            a = Vector256.FusedMultiplyAdd(v, h, a);
+            c = Vector256.FusedMultiplyAdd(w, h, c);
+            h = Vector256.LoadUnsafe(ref far, k);
+            b = Vector256.FusedMultiplyAdd(v, h, b);
+            d = Vector256.FusedMultiplyAdd(w, h, d);
+        }
+
+        return (Mixed(a, b, along), Mixed(c, d, along));
+    }
+
+    private static double Mixed(Vector256<double> near, Vector256<double> far, double along)
+    {
+        double before = (near[0] + near[2]) + (near[1] + near[3]), after = (far[0] + far[2]) + (far[1] + far[3]);
         return before + (along * (after - before));
+    }
+
+    private int Row(ulong part, out double along)
+    {
+        var bits = PlaceBits - _kernel.RowBits;
+        along = (part & ((1UL << bits) - 1)) / (double)(1UL << bits);
+        return (int)(part >> bits);
     }
 
     private static ReadOnlySpan<double> Stretch(ReadOnlySpan<double> window, long offset, Span<double> edge)

@@ -18,13 +18,12 @@ internal sealed class SpeedKernel
     private const int Fine = 256;
     private static readonly double HalfLength = KaiserWindow.Length(AttenuationDecibels, Transition / 2) / 2;
     private static readonly Lazy<double[]> Shape = new(WriteShape);
+    private static readonly Lazy<SpeedKernel> Whole = new(() => new(1.0));
     private readonly double[] _rows;
 
-    /// <summary>The coefficients for a speed.</summary>
-    /// <param name="speed">Input frames for each output frame.</param>
-    public SpeedKernel(double speed)
+    // How many frames of the input the kernel's own frame takes: 1 or more.
+    private SpeedKernel(double stretch)
     {
-        var stretch = Math.Max(1, speed);
         Reach = (int)Math.Ceiling(HalfLength * stretch);
         RowLength = ((2 * Reach) + 3) & ~3;
         RowBits = 12;
@@ -34,6 +33,9 @@ internal sealed class SpeedKernel
         for (var row = 0; row <= 1 << RowBits; row++)
             Fill(row, stretch);
     }
+
+    /// <summary>The coefficients for a speed, input frames for each output frame; all speeds up to 1 have the same.</summary>
+    public static SpeedKernel For(double speed) => speed <= 1 ? Whole.Value : new(speed);
 
     /// <summary>A row spans the input frames from floor − Reach + 1 to floor + Reach.</summary>
     public int Reach { get; }
