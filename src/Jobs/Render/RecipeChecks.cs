@@ -1,3 +1,5 @@
+using Athwart.Jobs.Shape;
+
 namespace Athwart.Jobs.Render;
 
 /// <summary>The rules a recipe keeps whatever recording it meets.</summary>
@@ -12,7 +14,7 @@ internal static class RecipeChecks
         Require(Math.Abs(treatment.SideGain) <= 1 << 20, name, "treatment.sideGain lies within ±2^20");
         Require(treatment.TrimGain > 0 && double.IsFinite(treatment.TrimGain), name, "treatment.trimGain is above 0");
         Require(treatment.FadeInFrames >= 0 && treatment.FadeOutFrames >= 0, name, "fades are 0 frames or more");
-        Require(treatment.FadeInFrames <= source.ToFrame - source.FromFrame - treatment.FadeOutFrames, name, "the fades are together no longer than the cut");
+        Require(treatment.FadeInFrames <= TreatedChain.LengthAfter(treatment.Steps ?? [], source.ToFrame - source.FromFrame) - treatment.FadeOutFrames, name, "the fades are together no longer than the cut");
         return recipe;
     }
 

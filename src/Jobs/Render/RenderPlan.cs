@@ -18,7 +18,7 @@ internal sealed class RenderPlan
         SourceFormat = sourceFormat;
         (MidChannel, SideChannel, InvertSide) = (Source.MidChannel - 1, Source.SideChannel - 1, Source.InvertSide);
         Steps = Fold(recipe.Treatment.Steps ?? []);
-        CutLength = recipe.Source.ToFrame - recipe.Source.FromFrame;
+        CutLength = TreatedChain.LengthAfter(Steps, recipe.Source.ToFrame - recipe.Source.FromFrame);
         Converter = Output.SampleRateHertz == Source.SampleRateHertz ? null : new SampleRateConverter(Source.SampleRateHertz, Output.SampleRateHertz);
         OutputFrames = Converter?.OutputLength(CutLength) ?? CutLength;
         // Dither is numbered by the take's own frames, so that a cut has the dither of the whole.
@@ -35,6 +35,7 @@ internal sealed class RenderPlan
 
     public SampleRateConverter? Converter { get; }
 
+    /// <summary>Frames of the cut as treated, at the take's rate.</summary>
     public long CutLength { get; }
 
     public long OutputFrames { get; }

@@ -41,9 +41,6 @@ public abstract class StepKind
     /// <exception cref="ArgumentException">The settings do not go with the rate, such as a frequency past half of it.</exception>
     public abstract IPairStage Stage(object settings, StepPlace place);
 
-    /// <summary>Frames that come out for each that goes in; 1 unless the step changes the speed.</summary>
-    internal virtual double Stretch(object settings) => 1;
-
     internal abstract object Read(JsonElement settings);
 
     internal abstract IEnumerable<JsonProperty> Write(object settings);

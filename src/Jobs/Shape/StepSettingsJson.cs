@@ -12,10 +12,21 @@ namespace Athwart.Jobs.Shape;
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     RespectNullableAnnotations = true,
     RespectRequiredConstructorParameters = true,
-    Converters = [typeof(Kebab<PairRoles>)])]
+    Converters = [typeof(Kebab<PairRoles>), typeof(Kebab<BalanceMethod>)])]
 [JsonSerializable(typeof(Swap))]
 [JsonSerializable(typeof(Invert))]
 [JsonSerializable(typeof(Trim))]
+[JsonSerializable(typeof(Delay))]
+[JsonSerializable(typeof(LowCut))]
+[JsonSerializable(typeof(HighCut))]
+[JsonSerializable(typeof(Bell))]
+[JsonSerializable(typeof(LowShelf))]
+[JsonSerializable(typeof(HighShelf))]
+[JsonSerializable(typeof(Balance))]
+[JsonSerializable(typeof(WidthOverTime))]
+[JsonSerializable(typeof(SideAlone))]
+[JsonSerializable(typeof(Speed))]
+[JsonSerializable(typeof(MonoGuard))]
 internal sealed partial class StepSettingsJson : JsonSerializerContext;
 
 /// <summary>Names of an enumeration in lower case with hyphens; numbers are refused.</summary>

@@ -1,5 +1,4 @@
 using Athwart.Jobs.Render;
-using Athwart.Metering;
 using Athwart.Quantities;
 using Athwart.Recordings;
 
@@ -10,7 +9,7 @@ namespace Athwart.Jobs.Shape;
 internal sealed class TreatedFeed
 {
     private readonly RenderPlan _plan;
-    private readonly TakePair _take;
+    private readonly TreatedChain _chain;
     private readonly TreatedPair _pair;
     private readonly SharedFrames? _shared;
     private long _read;
@@ -18,8 +17,13 @@ internal sealed class TreatedFeed
     public TreatedFeed(IRecording source, RenderPlan plan)
     {
         _plan = plan;
-        _take = new(source, plan.MidChannel, plan.HasSide ? plan.SideChannel : null, plan.InvertSide);
-        _pair = new(_take, [.. plan.Steps.Select(s => StepStages.Make(s, new(plan.Source.SampleRateHertz, plan.SideGain)))]);
+        _chain = new(
+            () => new(source, plan.MidChannel, plan.HasSide ? plan.SideChannel : null, plan.InvertSide),
+            plan.Steps,
+            new(plan.Source.SampleRateHertz, plan.SideGain),
+            plan.Source.FromFrame,
+            plan.Source.ToFrame - plan.Source.FromFrame);
+        _pair = _chain.Pair;
         _shared = plan.Converter is null ? null : new(plan.InputCapacity);
     }
 
@@ -42,19 +46,7 @@ internal sealed class TreatedFeed
     }
 
     /// <summary>What the recordist should know of the samples that were read.</summary>
-    public IReadOnlyList<Finding> Findings => _take.NotFinite == 0 ? [] :
-    [
-        new()
-        {
-            Kind = FindingKinds.NotFinite,
-            Severity = FindingSeverity.Fault,
-            Message = FormattableString.Invariant($"{_take.NotFinite} samples are infinite or not numbers, the first at frame {_take.FirstNotFinite}; the steps took them as silence."),
-            Remedy = "Listen there, and copy the recording again if the recorder's card is not the cause.",
-            Range = FrameRange.FromFrames(_take.FirstNotFinite, _take.FirstNotFinite + 1),
-            Size = _take.NotFinite,
-            SizeUnit = "samples",
-        },
-    ];
+    public IReadOnlyList<Finding> Findings => _chain.Findings;
 
     private void Read(PlanarBlock<double> fresh, RenderChunk chunk)
     {

@@ -11,7 +11,8 @@ internal static class TreatedStream
     /// <param name="roles">Which channel is which.</param>
     /// <param name="steps">What is done.</param>
     /// <param name="sideGain">g of the decode that follows.</param>
-    public static TreatedPair Open(IRecording take, RoleAssignment roles, IReadOnlyList<TreatmentStep> steps, double sideGain) => new(
-        new TakePair(take, roles.MidChannel, roles.SideChannel, roles.SideInverted),
-        [.. steps.Select(s => StepStages.Make(s, new(take.SampleRateHertz, sideGain)))]);
+    /// <param name="from">The first frame that is wanted.</param>
+    /// <param name="to">The frame of the take after the last that is wanted.</param>
+    public static TreatedChain Open(IRecording take, RoleAssignment roles, IReadOnlyList<TreatmentStep> steps, double sideGain, long from, long to) => new(
+        () => new TakePair(take, roles.MidChannel, roles.SideChannel, roles.SideInverted), steps, new(take.SampleRateHertz, sideGain), from, to - from);
 }
