@@ -90,7 +90,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     private Heard Listen(Take recording, CancellationToken cancellation)
     {
         var gain = effect.SideLevel.AmplitudeRatio;
-        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain });
+        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain, Faults = false });
         var length = effect.To - effect.From;
         var portrait = new PortraitMeter(length, Source.SampleRateHertz, (int)Math.Clamp(length, 1, PortraitColumns), gain);
         var direction = take.Roles.SideChannel is null ? null : new DirectionMeter(length, Source.SampleRateHertz, DirectionColumns);

@@ -1,0 +1,13 @@
+using Athwart.Jobs.LineUp;
+using Athwart.Quantities;
+
+namespace Athwart.Jobs.CheckTakes;
+
+/// <summary>How takes are listened to.</summary>
+/// <param name="SideLevel">At which side level the decode is judged.</param>
+/// <param name="Rig">The profile of the rig they were recorded with; null when none is attached.</param>
+internal sealed record TakeListening(Decibels SideLevel, RigProfileDocument? Rig = null)
+{
+    /// <summary>A of the mid: the profile's, else a cardioid's.</summary>
+    public double MidPattern => Rig?.MidPattern is > 0 and <= 1 and var a ? a : 0.5;
+}
