@@ -13,5 +13,5 @@ public sealed record MeterSettings
     public bool Spectrum { get; init; } = true;
 
     /// <summary>Whether faults are listened for: clicks, dropouts, hum, wind and the like.</summary>
-    public bool Faults { get; init; }
+    public bool Faults { get; init; } = true;
 }

@@ -22,7 +22,6 @@ internal static class CheckCommand
         var side = CommonOptions.Side();
         var invert = CommonOptions.InvertSide();
         var json = CommonOptions.Json("every measure and finding");
-        var disturbances = new Option<bool>("--disturbances") { Description = "Also listen for clicks, dropouts, repeated and missing blocks, hum, wind, thumps and rumble. New: sounds that are like them are still taken for them." };
         var pictures = new Option<string?>("--pictures") { Description = "Also write a picture for every finding into this folder (SVG), and a page that shows them all.", HelpName = "DIR" };
         var overwrite = CommonOptions.Overwrite();
         var threads = Threads();
@@ -31,9 +30,9 @@ internal static class CheckCommand
             Summary,
             "athwart check card/T01.wav",
             "athwart check card --json",
-            "athwart check card --disturbances --pictures evidence",
+            "athwart check card --pictures evidence",
             "athwart check --library lib --session \"Lock, spring\" --side-level -3")
-        { paths, library, session, take, sideLevel, mid, side, invert, disturbances, pictures, overwrite, json, threads };
+        { paths, library, session, take, sideLevel, mid, side, invert, pictures, overwrite, json, threads };
         command.Validators.Add(result =>
         {
             var loose = result.GetValue(paths) is { Length: > 0 };
@@ -49,13 +48,12 @@ internal static class CheckCommand
             using (var progress = new ProgressLine(screen))
             {
                 report = parsed.GetValue(library) is { } folder
-                    ? CheckSessionJob.Run(new(folder, parsed.GetValue(session)!, parsed.GetValue(take), parsed.GetValue(sideLevel), parsed.GetValue(threads), parsed.GetValue(disturbances)), progress, cancellation)
+                    ? CheckSessionJob.Run(new(folder, parsed.GetValue(session)!, parsed.GetValue(take), parsed.GetValue(sideLevel), parsed.GetValue(threads)), progress, cancellation)
                     : CheckJob.Run(new()
                     {
                         Paths = parsed.GetValue(paths)!,
                         SideLevel = parsed.GetValue(sideLevel) ?? Decibels.Unity,
                         TakeRoles = CommonOptions.Roles(parsed, mid, side, invert),
-                        Disturbances = parsed.GetValue(disturbances),
                         Threads = parsed.GetValue(threads),
                     }, progress, cancellation);
             }

@@ -17,7 +17,7 @@ public static class CheckJob
         var jobs = assembly.Takes
             .Select(t => (Take: t, Roles: RoleReader.Decide(t.Tracks, t.ChannelCount, request.TakeRoles, request.SessionRoles)))
             .ToList();
-        return Run(jobs, assembly.Refused, new(request.SideLevel, request.Disturbances), request.Threads, progress, cancellation);
+        return Run(jobs, assembly.Refused, new(request.SideLevel), request.Threads, progress, cancellation);
     }
 
     /// <summary>Checks takes whose roles are settled.</summary>

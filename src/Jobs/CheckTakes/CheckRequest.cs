@@ -18,9 +18,6 @@ public sealed record CheckRequest
     /// <summary>What the recordist says where the files say nothing.</summary>
     public RoleSettings SessionRoles { get; init; } = RoleSettings.None;
 
-    /// <summary>Whether clicks, dropouts, repeated and missing blocks, hum, wind, thumps and rumble are listened for too.</summary>
-    public bool Disturbances { get; init; }
-
     /// <summary>How many takes are read at once; the number of processors unless said, at least 1.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 }

@@ -13,8 +13,7 @@ namespace Athwart.Jobs.CheckTakes;
 /// <param name="Take">One take only, by name or the start of it; null for all.</param>
 /// <param name="SideLevel">The side level at which the decode is judged; null for the session's, else 0 dB.</param>
 /// <param name="Threads">How many takes are read at once.</param>
-/// <param name="Disturbances">Whether clicks, hum, wind and the like are listened for too.</param>
-public sealed record CheckSessionRequest(string Library, string Session, string? Take, Decibels? SideLevel, int Threads, bool Disturbances = false);
+public sealed record CheckSessionRequest(string Library, string Session, string? Take, Decibels? SideLevel, int Threads);
 
 /// <summary>Checks the takes of a session, with the rig's profile where one is attached, and keeps the findings and measures in the library.</summary>
 public static class CheckSessionJob
@@ -29,7 +28,7 @@ public static class CheckSessionJob
         var sideLevel = request.SideLevel ?? session.Session.Defaults.SideLevel ?? Decibels.Unity;
         // Takes go by their names in the library, which may differ from their file names.
         var jobs = takes.Select(t => (t.Description with { Name = t.Name }, t.Roles)).ToList();
-        var report = CheckJob.Run(jobs, session.Refused, new(sideLevel, request.Disturbances, LineUpProfiles.Of(library, session.Session)), request.Threads, progress, cancellation);
+        var report = CheckJob.Run(jobs, session.Refused, new(sideLevel, LineUpProfiles.Of(library, session.Session)), request.Threads, progress, cancellation);
         Keep(library, takes, report);
         return report;
     }

@@ -22,9 +22,9 @@ internal static class TakeChecker
     public static TakeCheck Check(TakeDescription take, RoleAssignment roles, TakeListening listening, Action<long>? advanced, CancellationToken cancellation)
     {
         using var recording = take.Open();
-        var meter = new TakeMeter(take.SampleRateHertz, ScaleOf(take.Format), new MeterSettings { SideGain = listening.SideLevel.AmplitudeRatio, Faults = listening.Disturbances });
+        var meter = new TakeMeter(take.SampleRateHertz, ScaleOf(take.Format), new MeterSettings { SideGain = listening.SideLevel.AmplitudeRatio });
         var matcher = roles is { LeftChannel: not null, RightChannel: not null, SideChannel: not null } && take.ChannelCount > 2 ? new DecodedPairMatcher(take.SampleRateHertz) : null;
-        var trail = listening.Disturbances && roles.SideChannel is not null ? new DirectionMeter(take.FrameCount, take.SampleRateHertz, MostTrailColumns, listening.MidPattern) : null;
+        var trail = roles.SideChannel is not null ? new DirectionMeter(take.FrameCount, take.SampleRateHertz, MostTrailColumns, listening.MidPattern) : null;
         RoleBlocks.ForEach(recording, roles, BlockFrames, (block, mid, side) =>
         {
             cancellation.ThrowIfCancellationRequested();
@@ -44,7 +44,7 @@ internal static class TakeChecker
             RecordedDecode = match,
             RecordedDecodeOf = match is null ? null : take.Name,
             Direction = trail?.Complete(),
-            Width = listening.Disturbances && roles.SideChannel is not null ? WidthAnalysis.Of(measures) : null,
+            Width = roles.SideChannel is not null ? WidthAnalysis.Of(measures) : null,
             Rig = listening.Rig,
             Findings = InOrder([.. take.Findings, .. RoleFindings.Of(take, roles, match), .. RoleJudge.Weigh(ProfileFindings.Weigh(found, roles, measures, listening.Rig), roles, listening.Rig)]),
         };

@@ -97,7 +97,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     private Heard Listen(Take recording, CancellationToken cancellation)
     {
         var gain = effect.SideLevel.AmplitudeRatio;
-        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain });
+        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain, Faults = false });
         var chain = Steps.Count == 0 ? null : TreatedStream.Open(recording, take.Roles, Steps, gain, effect.From, effect.To);
         var length = chain?.Length ?? effect.To - effect.From;
         var portrait = new PortraitMeter(length, Source.SampleRateHertz, (int)Math.Clamp(length, 1, PortraitColumns), gain);
