@@ -6,7 +6,7 @@ namespace Athwart.Metering;
 /// <summary>The largest power that mid and side reached at each frequency, from blocks of 4096 frames.</summary>
 /// <remarks>
 /// Not every block is transformed. Of every four neighbours the one with the largest sum of squared second differences of the mid is
-/// taken, and the one with that of the side. The second difference weighs a frequency by its square (12 dB an octave), so of four
+/// taken, and the one with that of the side; for faults also the quietest, in which lines are not hidden. The second difference weighs a frequency by its square (12 dB an octave), so of four
 /// blocks the one that reaches highest and loudest is the one that is kept: a short event cannot fall between the blocks that are
 /// looked at. For sound that does not change, every block would have said the same. The last, incomplete block is left out.
 /// </remarks>
@@ -18,7 +18,8 @@ internal sealed class PairSpectrum(PairCross? cross = null)
     internal const int Group = 4;
     private readonly FourierTransform _transform = new(Length);
     private readonly float[] _window = Hann();
-    private readonly Candidate _forMid = new(), _forSide = new();
+    private readonly Candidate _forMid = new(), _forSide = new(), _quiet = new();
+    private readonly Candidate[] _chosen = new Candidate[3];
     private readonly float[] _real = new float[Length], _imaginary = new float[Length];
     private int _inGroup;
 
@@ -34,21 +35,28 @@ internal sealed class PairSpectrum(PairCross? cross = null)
     /// <summary>Takes the next block of exactly <see cref="Length"/> frames, padded with zeros if need be.</summary>
     public void Add(ReadOnlySpan<float> mid, ReadOnlySpan<float> side, long block)
     {
-        _forMid.Offer(SecondDifference.Energy(mid), mid, side, block);
-        _forSide.Offer(SecondDifference.Energy(side), mid, side, block);
+        var (ofMid, ofSide) = (SecondDifference.Energy(mid), SecondDifference.Energy(side));
+        _forMid.Offer(ofMid, mid, side, block);
+        _forSide.Offer(ofSide, mid, side, block);
+        if (cross is not null && ofMid + ofSide > 0)
+            _quiet.Offer(1 / (ofMid + ofSide), mid, side, block);
         if (++_inGroup == Group)
             Flush();
     }
 
-    /// <summary>Transforms what the open group has chosen.</summary>
+    /// <summary>Transforms what the open group has chosen, in the order of time: what moves from spectrum to spectrum is followed.</summary>
     public void Flush()
     {
-        if (_forMid.Block >= 0)
-            Transform(_forMid);
-        if (_forSide.Block >= 0 && _forSide.Block != _forMid.Block)
-            Transform(_forSide);
-        _forMid.Clear();
-        _forSide.Clear();
+        (_chosen[0], _chosen[1], _chosen[2]) = (_forMid, _forSide, _quiet);
+        Array.Sort(_chosen, static (a, b) => a.Block.CompareTo(b.Block));
+        for (var i = 0; i < _chosen.Length; i++)
+        {
+            if (_chosen[i].Block >= 0 && (i == 0 || _chosen[i].Block != _chosen[i - 1].Block))
+                Transform(_chosen[i]);
+        }
+
+        foreach (var chosen in _chosen)
+            chosen.Clear();
         _inGroup = 0;
     }
 
@@ -72,7 +80,7 @@ internal sealed class PairSpectrum(PairCross? cross = null)
 
         _transform.Forward(_real, _imaginary);
         Hold();
-        cross?.Add(_real, _imaginary);
+        cross?.Add(_real, _imaginary, chosen.Block / Length);
     }
 
     /// <summary>Takes the two spectra apart: of Z = M + i·S, M[k] = (Z[k] + Z*[N−k])/2 and i·S[k] = (Z[k] − Z*[N−k])/2.</summary>

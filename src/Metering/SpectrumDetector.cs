@@ -15,11 +15,32 @@ internal static class SpectrumDetector
         }
     }
 
+    /// <summary>Whether the edge is the sound's: in the quiet, the noise of microphone and place goes on across it. What a filter cut off has no noise there.</summary>
+    private static bool IsSoundAlone(RoleMeasures role, TakeMeasures m, double edge)
+    {
+        if (m.Faults?.Cross is not { Groups: > 1 } cross)
+            return false;
+        var quiet = role.Role == Quantities.ChannelRole.Side ? cross.QuietSide : cross.QuietMid;
+        double Median(double from, double to)
+        {
+            var (low, high) = ((int)(edge * from * PairSpectrum.Length / m.SampleRateHertz), (int)Math.Min(edge * to * PairSpectrum.Length / m.SampleRateHertz, PairSpectrum.Bins - 2));
+            double[] sorted = [.. quiet[low..Math.Max(low + 1, high)].Select(x => (double)x).Order()];
+            return sorted[sorted.Length / 2];
+        }
+
+        // Rounding alone, step²/12 spread over the bins, tells nothing.
+        var rounding = m.Scale.IsInteger ? 6 * m.Scale.Step * m.Scale.Step / 4 / PairSpectrum.Length : 1e-16;
+        var (below, above) = (Median(0.85, 0.97), Median(1.08, 1.25));
+        return above > 2 * rounding && below < 4 * above;
+    }
+
     private static Finding? LowBandwidth(RoleMeasures role, TakeMeasures m)
     {
         var (highest, half) = (role.HighestUsefulFrequency.Value, m.SampleRateHertz / 2.0);
         // Converters and rate conversions end at 0.9 of half the rate and above; and a spectrum that fades by itself is no fault.
         if (highest <= 0 || highest > 0.85 * half || role.BandEdgeDrop.Value < 20)
+            return null;
+        if (IsSoundAlone(role, m, highest))
             return null;
         var lossy = highest < 17_000;
         return new()

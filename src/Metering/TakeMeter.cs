@@ -42,7 +42,7 @@ public sealed class TakeMeter
         _right = new(ChannelRole.Right, sampleRateHertz, scale, _settings);
         _bothSilent = new(ChannelScan.SilenceFrames(sampleRateHertz), sampleRateHertz / 1000);
         _faults = _settings.Faults ? new(sampleRateHertz, scale) : null;
-        _cross = _settings is { Faults: true, Spectrum: true } ? new() : null;
+        _cross = _settings is { Faults: true, Spectrum: true } ? new(sampleRateHertz) : null;
         _slate = _settings.Faults ? new(sampleRateHertz) : null;
         _spectrum = _settings.Spectrum ? new(_cross) : null;
     }

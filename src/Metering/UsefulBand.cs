@@ -70,7 +70,7 @@ internal static class UsefulBand
             var end = b + Math.Max(3, (int)(b * 0.06));
             while (upper > end && upper > 0)
                 above = Math.Max(above, levels[--upper]);
-            if (upper < Bands && Below(levels, b) - above >= EdgeDecibels)
+            if (upper < Bands && Math.Min(Below(levels, b), Near(levels, b)) - above >= EdgeDecibels && IsOver(levels, end))
             {
                 band = b;
                 break;
@@ -83,6 +83,30 @@ internal static class UsefulBand
         while (band > 8 && levels[band] < Below(levels, band) - (EdgeDecibels / 2))
             band--;
         return (band, Below(levels, band) - above);
+    }
+
+    /// <summary>The median of the tenth that ends two bands below: sound that fades by itself has sunk there already.</summary>
+    private static double Near(double[] levels, int band)
+    {
+        var sorted = levels[Math.Max(0, band - 2 - Math.Max(4, band / 10))..(band - 1)];
+        Array.Sort(sorted);
+        return sorted[sorted.Length / 2];
+    }
+
+    /// <summary>Whether nothing falls any more above an edge: what a filter cut off lies on a floor, sound that fades goes on fading.</summary>
+    private static bool IsOver(double[] levels, int end)
+    {
+        var next = Math.Max(3, end / 16);
+        if (end + (2 * next) >= Bands)
+            return true;
+        double Median(int from, int to)
+        {
+            var sorted = levels[from..to];
+            Array.Sort(sorted);
+            return sorted[sorted.Length / 2];
+        }
+
+        return Median(end, end + next) - Median(end + next, Bands) < 6;
     }
 
     /// <summary>The median level of the quarter that ends in a band.</summary>

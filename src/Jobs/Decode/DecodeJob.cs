@@ -1,6 +1,7 @@
 using System.Globalization;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Roles;
+using Athwart.Jobs.Shape;
 using Athwart.Quantities;
 using Athwart.Recordings;
 using Athwart.Signals.FixedMath;
@@ -32,12 +33,11 @@ public static class DecodeJob
     }
 
     /// <summary>The recipe of a take before its trim is resolved and its metadata are set.</summary>
-    internal static (Recipe Recipe, string RolesFrom) Plan(DecodeRequest request, TakeDescription take)
+    internal static Recipe Plan(DecodeRequest request, TakeDescription take, RoleAssignment roles, SettledTreatment? treated)
     {
-        var roles = RoleReader.Decide(take.Tracks, take.ChannelCount, new(request.MidChannel, request.SideChannel, request.InvertSide), RoleSettings.None);
-        // A take without a side is decoded with none: both channels are the mid.
-        var sideLevel = roles.SideChannel is null ? Decibels.Silence : request.SideLevel;
-        var recipe = new Recipe
+        // A take without a side is decoded with none, unless a step makes one: both channels are the mid.
+        var sideLevel = roles.SideChannel is null && treated?.MakesSide is not true ? Decibels.Silence : request.SideLevel ?? treated?.SideLevel ?? Decibels.Unity;
+        return new()
         {
             Program = ProgramName.WithVersion,
             Source = RecipeSources.From(take, roles.MidChannel + 1, (roles.SideChannel ?? roles.MidChannel) + 1) with
@@ -45,9 +45,12 @@ public static class DecodeJob
                 InvertSide = roles.SideInverted,
                 FromFrame = request.FromFrame,
                 ToFrame = request.ToFrame ?? take.FrameCount,
+                Rig = treated?.Rig,
             },
             Treatment = new()
             {
+                Name = treated?.Name,
+                Steps = treated is { Steps.Count: > 0 } ? treated.Steps : null,
                 SideLevelDecibels = double.IsNegativeInfinity(sideLevel.Value) ? null : sideLevel.Value,
                 SideGain = FixedGain.AmplitudeRatio(sideLevel.Value),
                 Trim = request.Trim,
@@ -62,24 +65,39 @@ public static class DecodeJob
                 Seed = request.Seed,
             },
         };
-        return (recipe, roles.Explanation);
     }
+
+    private static RoleAssignment Roles(DecodeRequest request, TakeDescription take) =>
+        RoleReader.Decide(take.Tracks, take.ChannelCount, new(request.MidChannel, request.SideChannel, request.InvertSide), RoleSettings.None);
+
+    private static SettledTreatment? Settle(DecodeRequest request, TakeDescription take, Take source, RoleAssignment roles, CancellationToken cancellation) => request.Treatment is null
+        ? null
+        : TreatmentSettler.Settle(request.Treatment, request.Rig, take.SampleRateHertz, steps => PairPowers.Measure(source, roles, steps, request.FromFrame, request.ToFrame ?? take.FrameCount, cancellation));
 
     private static DecodedTake Decode(DecodeRequest request, TakeDescription take, string target, RenderOptions options, CancellationToken cancellation)
     {
-        var (recipe, evidence) = Plan(request, take);
-        var decoded = new DecodedTake { Name = take.Name, Inputs = [.. take.Parts.Select(p => p.Path)], Findings = take.Findings, RolesFrom = evidence };
+        var roles = Roles(request, take);
+        var decoded = new DecodedTake { Name = take.Name, Inputs = [.. take.Parts.Select(p => p.Path)], Findings = take.Findings, RolesFrom = roles.Explanation };
         try
         {
             using var source = take.Open();
+            var treated = Settle(request, take, source, roles, cancellation);
+            var recipe = Plan(request, take, roles, treated);
+            decoded = decoded with { Treated = treated, Recipe = recipe with { Output = recipe.Output with { File = target } } };
             recipe = Trims.Resolve(source, recipe, rate => new ProgrammeMeter(rate), options.Threads, cancellation);
             recipe = recipe with { Output = recipe.Output with { File = target, Metadata = StereoMetadata.For(take, recipe) } };
             var result = RenderEngine.Render(source, recipe, target, options, cancellation);
-            return decoded with { Result = result, Recipe = recipe, RecipePath = request.WriteRecipe ? Keep(recipe, result) : null };
+            return decoded with
+            {
+                Result = result,
+                Recipe = recipe,
+                RecipePath = request.WriteRecipe ? Keep(recipe, result) : null,
+                Findings = [.. take.Findings, .. treated?.Findings ?? [], .. result.Findings],
+            };
         }
-        catch (Exception e) when (e is RenderException or RecordingException or IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is RenderException or RecordingException or JobException or IOException or UnauthorizedAccessException)
         {
-            return decoded with { Recipe = recipe, Error = e };
+            return decoded with { Error = e };
         }
     }
 

@@ -1,4 +1,6 @@
+using Athwart.Jobs.LineUp;
 using Athwart.Jobs.Render;
+using Athwart.Jobs.Shape;
 using Athwart.Quantities;
 
 namespace Athwart.Jobs.Decode;
@@ -12,8 +14,14 @@ public sealed record DecodeRequest
     /// <summary>The file to write for one take, or an existing folder for any number of them.</summary>
     public required string Output { get; init; }
 
-    /// <summary>Gain of side against mid; −∞ gives the mid twice. 0 dB unless said.</summary>
-    public Decibels SideLevel { get; init; } = Decibels.Unity;
+    /// <summary>Gain of side against mid; −∞ gives the mid twice. Null for the treatment's, else 0 dB.</summary>
+    public Decibels? SideLevel { get; init; }
+
+    /// <summary>What is done to mid and side before; null for nothing.</summary>
+    public Treatment? Treatment { get; init; }
+
+    /// <summary>The rig as a line-up measured it, for treatments that need it; null for none.</summary>
+    public RigProfileDocument? Rig { get; init; }
 
     /// <summary>The word of the output; null for the recording's own.</summary>
     public OutputWord? Word { get; init; }
@@ -96,7 +104,10 @@ public sealed record DecodedTake
     /// <summary>How mid and side were found, in one sentence.</summary>
     public string RolesFrom { get; init; } = "";
 
-    /// <summary>What was found in its files while they were read, such as a header that was never finished.</summary>
+    /// <summary>What the treatment came to for this take; null without one.</summary>
+    public SettledTreatment? Treated { get; init; }
+
+    /// <summary>What was found in its files while they were read, such as a header that was never finished, and while they were treated.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>Why it was refused: a <see cref="RenderException"/>, a recording's or the disk's; null when it was decoded.</summary>

@@ -30,6 +30,9 @@ public sealed record DeliverRequest
     /// <summary>Side level where the cut itself says none; null for the session's, else 0 dB.</summary>
     public Decibels? SideLevel { get; init; }
 
+    /// <summary>The treatment of effects that have none of their own: a name or a file; null for the take's, if it has one.</summary>
+    public string? Treatment { get; init; }
+
     /// <summary>The word of stereo and mono; null keeps the take's, floats stay floats.</summary>
     public OutputWord? Word { get; init; }
 

@@ -7,6 +7,7 @@ using Athwart.Jobs.Deliver.Report;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Roles;
 using Athwart.Jobs.Sessions;
+using Athwart.Jobs.Shape;
 using Athwart.Metering;
 using Athwart.Metering.Direction;
 using Athwart.Metering.Portrait;
@@ -36,6 +37,10 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
 
     private TakeDescription Source => take.Description;
 
+    private IReadOnlyList<TreatmentStep> Steps => effect.Treated?.Steps ?? [];
+
+    private bool HasNoSide => take.Roles.SideChannel is null && effect.Treated?.MakesSide is not true;
+
     /// <summary>Makes the files in a folder.</summary>
     /// <param name="staging">Where they are written.</param>
     /// <param name="folder">Where they will lie in the end; recipes name their sources from there.</param>
@@ -51,7 +56,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         catch (RenderException e)
         {
             // The path in the staging folder means nothing to the recordist; the effect does.
-            var reason = e.Message.Replace(Path.Combine(staging, take.Roles.SideChannel is null ? names.Mono : names.Stereo) + ": ", "", StringComparison.Ordinal);
+            var reason = e.Message.Replace(Path.Combine(staging, HasNoSide ? names.Mono : names.Stereo) + ": ", "", StringComparison.Ordinal);
             var hint = e.Kind == RenderErrorKind.Overload ? " With --ceiling -1 only effects that need it are trimmed." : "";
             throw new RenderException(e.Kind, $"Effect '{effect.Name}' of take '{take.Name}': {reason}{hint}", e.NeededTrim, e);
         }
@@ -61,12 +66,14 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     {
         using var recording = Source.Open();
         var heard = Listen(recording, cancellation);
-        if (take.Roles.SideChannel is null)
+        if (HasNoSide)
             return MakeMonoOnly(recording, heard, staging, folder, sourceHashes, cancellation);
         var recipe = Trims.Resolve(recording, Recipe(RenderKind.Stereo, sourceHashes), rate => new ProgrammeMeter(rate), 1, cancellation);
         var (stereo, meter) = Render(recording, recipe, staging, folder, names.Stereo, names.Recipe, "stereo", cancellation);
-        WriteRawPair(recording, recipe, staging, cancellation);
-        if (request.Mono)
+        // A side that was made up is no part of what was recorded.
+        if (take.Roles.SideChannel is not null)
+            WriteRawPair(recording, recipe, staging, cancellation);
+        if (request.Mono || take.Roles.SideChannel is null)
         {
             // The mono shares the stereo's trim, so that the two stay at one level.
             var mono = recipe with { Output = recipe.Output with { Kind = RenderKind.Mono } };
@@ -91,17 +98,36 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     {
         var gain = effect.SideLevel.AmplitudeRatio;
         var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain });
-        var length = effect.To - effect.From;
+        var chain = Steps.Count == 0 ? null : TreatedStream.Open(recording, take.Roles, Steps, gain, effect.From, effect.To);
+        var length = chain?.Length ?? effect.To - effect.From;
         var portrait = new PortraitMeter(length, Source.SampleRateHertz, (int)Math.Clamp(length, 1, PortraitColumns), gain);
-        var direction = take.Roles.SideChannel is null ? null : new DirectionMeter(length, Source.SampleRateHertz, DirectionColumns);
-        RoleBlocks.ForEach(recording, take.Roles, effect.From, effect.To, BlockFrames, (_, mid, side) =>
+        var direction = HasNoSide ? null : new DirectionMeter(length, Source.SampleRateHertz, DirectionColumns);
+        void Hear(ReadOnlySpan<float> mid, ReadOnlySpan<float> side)
         {
             cancellation.ThrowIfCancellationRequested();
             meter.Add(mid, side);
             portrait.Add(mid, side);
             direction?.Add(mid, side);
+        }
+
+        if (chain is null)
+            RoleBlocks.ForEach(recording, take.Roles, effect.From, effect.To, BlockFrames, (_, mid, side) => Hear(mid, side));
+        else
+            TreatedBlocks.ForEach(chain, effect.From, BlockFrames, Hear);
+        var measures = meter.Complete();
+        return new(measures, portrait.Complete(), direction?.Complete(), chain is null ? measures : AsRecorded(recording, cancellation));
+    }
+
+    // Faults are those of the recording, whatever was done to it.
+    private TakeMeasures AsRecorded(Take recording, CancellationToken cancellation)
+    {
+        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = effect.SideLevel.AmplitudeRatio });
+        RoleBlocks.ForEach(recording, take.Roles, effect.From, effect.To, BlockFrames, (_, mid, side) =>
+        {
+            cancellation.ThrowIfCancellationRequested();
+            meter.Add(mid, side);
         });
-        return new(meter.Complete(), portrait.Complete(), direction?.Complete());
+        return meter.Complete();
     }
 
     private Recipe Recipe(RenderKind kind, IReadOnlyDictionary<string, string> sourceHashes)
@@ -117,9 +143,12 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
                 FromFrame = effect.From,
                 ToFrame = effect.To,
                 Files = [.. source.Files.Select(f => f with { Sha256 = sourceHashes.GetValueOrDefault(f.Path, "") })],
+                Rig = Steps.Count > 0 ? effect.Rig : null,
             },
             Treatment = new()
             {
+                Name = effect.Treated?.Name,
+                Steps = Steps.Count > 0 ? Steps : null,
                 SideLevelDecibels = double.IsNegativeInfinity(effect.SideLevel.Value) ? null : effect.SideLevel.Value,
                 SideGain = FixedGain.AmplitudeRatio(effect.SideLevel.Value),
                 Trim = request.Trim,
@@ -132,6 +161,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
                 SampleRateHertz = request.SampleRateHertz ?? Source.SampleRateHertz,
                 Word = request.Word ?? OutputWords.For(Source.Format),
             },
+            Effect = new() { Name = effect.Name, Tags = effect.Tags, Notes = effect.Notes.Length > 0 ? effect.Notes : null },
         };
     }
 
@@ -144,7 +174,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
             Output = recipe.Output with
             {
                 File = Path.Combine(folder, file),
-                Metadata = RecipeMetadata.From(metadata.Broadcast(kind, rate, bits), metadata.Production(kind, rate, bits), metadata.Info(kind), metadata.Markers(rate)),
+                Metadata = RecipeMetadata.From(metadata.Broadcast(kind, rate, bits), metadata.Production(kind, rate, bits), metadata.Info(kind), metadata.Markers(rate, kind)),
             },
         };
         var result = RenderEngine.Render(recording, described, Path.Combine(staging, file), new RenderOptions { Threads = 1, Hash = true, Tap = meter }, cancellation);
@@ -166,7 +196,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     private void WriteRawPair(Take recording, Recipe recipe, string staging, CancellationToken cancellation)
     {
         var (rate, bits) = (Source.SampleRateHertz, Source.Format.ValidBits);
-        var carried = RecipeMetadata.From(metadata.Broadcast("midside", rate, bits), metadata.Production("midside", rate, bits), metadata.Info("midside"), metadata.Markers(rate));
+        var carried = RecipeMetadata.From(metadata.Broadcast("midside", rate, bits), metadata.Production("midside", rate, bits), metadata.Info("midside"), metadata.Markers(rate, "midside"));
         var result = RenderEngine.WriteRawPair(recording, recipe, Path.Combine(staging, names.MidSide), carried, UnknownChunks.Read(Source.Parts[0].Path), new RenderOptions { Threads = 1, Hash = true }, cancellation);
         AddSound(names.MidSide, "midside", result, 2, rate, OutputWords.For(Source.Format).Name(), null);
     }
@@ -220,7 +250,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
             WorstCorrelation = heard.Measures.Correlation.Worst,
             WorstAtSeconds = heard.Measures.Correlation.WorstRange?.From.At(Source.SampleRateHertz).TotalSeconds,
         },
-        Findings = TakeChecker.InOrder(WithChecked([.. Source.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(heard.Measures), take.Roles).Select(InTake)])),
+        Findings = TakeChecker.InOrder(WithChecked([.. Source.Findings, .. effect.Treated?.Findings ?? [], .. stereo.Findings, .. TakeChecker.Relevant(TakeDetectors.Find(heard.Recorded), take.Roles).Select(InTake)])),
         Source = new(take.Name, [.. Source.Parts.Select(p => Path.GetFileName(p.Path)).Distinct(StringComparer.Ordinal)], FrameRange.FromFrames(effect.From, effect.To), Source.SampleRateHertz, Recorded()),
     };
 
@@ -251,6 +281,6 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
 
     private string Recorded() => $"{Source.Broadcast?.OriginationDate} {Source.Broadcast?.OriginationTime}".Trim();
 
-    // What one reading of the cut gives.
-    private sealed record Heard(TakeMeasures Measures, TakePortrait Portrait, DirectionTrail? Direction);
+    // What one reading of the cut gives, as treated; and what the recording itself measures.
+    private sealed record Heard(TakeMeasures Measures, TakePortrait Portrait, DirectionTrail? Direction, TakeMeasures Recorded);
 }

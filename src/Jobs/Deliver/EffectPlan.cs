@@ -1,3 +1,5 @@
+using Athwart.Jobs.LineUp;
+using Athwart.Jobs.Shape;
 using Athwart.Quantities;
 
 namespace Athwart.Jobs.Deliver;
@@ -28,6 +30,15 @@ internal sealed record EffectPlan
 
     /// <summary>The side level that is used.</summary>
     public Decibels SideLevel { get; init; }
+
+    /// <summary>What is done to mid and side; null for nothing.</summary>
+    public Treatment? Treatment { get; init; }
+
+    /// <summary>What that came to for this cut; null until it is settled, and without a treatment.</summary>
+    public SettledTreatment? Treated { get; init; }
+
+    /// <summary>The rig of the session, as a line-up measured it; null for none.</summary>
+    public RigProfileDocument? Rig { get; init; }
 
     /// <summary>Words to find it by.</summary>
     public IReadOnlyList<string> Tags { get; init; } = [];

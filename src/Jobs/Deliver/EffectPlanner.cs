@@ -1,5 +1,6 @@
 using Athwart.Catalogue;
 using Athwart.Jobs.Sessions;
+using Athwart.Jobs.Shape;
 using Athwart.Quantities;
 
 namespace Athwart.Jobs.Deliver;
@@ -13,12 +14,14 @@ internal static class EffectPlanner
     {
         var takes = request.Takes.Count == 0 ? session.Takes : request.Takes.Select(n => SessionLoader.Require(session, n)).ToList();
         var plans = new List<(SessionTake, EffectPlan)>();
+        var named = request.Treatment is null ? null : TreatmentShelf.Find(library, request.Treatment);
+        var rig = TreatmentShelf.RigOf(library, session.Session.Id);
         foreach (var take in takes)
         {
             var cuts = library.Effects(take.Catalogued.Id).OrderBy(e => e.Range.From).ThenBy(e => e.Name, StringComparer.Ordinal).ToList();
             var effects = cuts.Count > 0 ? cuts.Select(c => FromCut(c)) : [Whole(take)];
             foreach (var effect in effects.Where(e => IsWanted(e, request)))
-                plans.Add((take, Settle(library, session.Session, take, effect, request, plans.Count + 1)));
+                plans.Add((take, Settled(library, session.Session, take, effect with { Treatment = TreatmentShelf.For(library, take.Catalogued.Id, effect.Id, named), Rig = rig }, request, plans.Count + 1)));
         }
 
         foreach (var name in request.Effects.Where(n => !plans.Exists(p => Same(p.Item2.Name, n))))
@@ -53,11 +56,29 @@ internal static class EffectPlanner
         Notes = take.Description.Production?.Note ?? "",
     };
 
+    // A width that depends on the sound is measured now: names and metadata say it.
+    private static EffectPlan Settled(Library library, Session session, SessionTake take, EffectPlan effect, DeliverRequest request, int index)
+    {
+        if (effect.Treatment is { } treatment)
+        {
+            effect = effect with
+            {
+                Treated = TreatmentSettler.Settle(treatment, effect.Rig, take.Description.SampleRateHertz, steps =>
+                {
+                    using var recording = take.Description.Open();
+                    return PairPowers.Measure(recording, take.Roles, steps, effect.From, effect.To, CancellationToken.None);
+                }),
+            };
+        }
+
+        return Settle(library, session, take, effect, request, index);
+    }
+
     private static EffectPlan Settle(Library library, Session session, SessionTake take, EffectPlan effect, DeliverRequest request, int index) => effect with
     {
         Index = index,
-        // A take without a side is delivered with none.
-        SideLevel = take.Roles.SideChannel is null ? Decibels.Silence : effect.CutSideLevel ?? request.SideLevel ?? session.Defaults.SideLevel ?? Decibels.Unity,
+        // A take without a side is delivered with none, unless a step makes one.
+        SideLevel = take.Roles.SideChannel is null && effect.Treated?.MakesSide is not true ? Decibels.Silence : effect.CutSideLevel ?? effect.Treated?.SideLevel ?? request.SideLevel ?? session.Defaults.SideLevel ?? Decibels.Unity,
         SessionDate = session.Date,
         Checked = library.Findings(take.Catalogued.Id),
         SourceSha256 = library.GetFile(take.Catalogued.Parts[0].File)?.Sha256 ?? "",

@@ -328,9 +328,14 @@ public static class Explanations
             "It is the nature of many figure-8s; nothing is wrong with the take."),
         new(
             "tone",
-            "A narrow steady or sweeping line: a converter, a monitor, a lamp, a motor.",
+            "A narrow steady line: a converter, a monitor, a lamp, a motor.",
             "A whistle or whine.",
             "Find it with the headphones before the take; a narrow cut takes it out."),
+        new(
+            "sweeping-tone",
+            "A narrow line that moves evenly in frequency: a converter that drifts, a motor that runs up, a pager or a test signal.",
+            "A thin whistle that rises or falls.",
+            "Find it with the headphones before the take; no narrow cut follows it."),
         new(
             "ultrasonic-tone",
             "A line above hearing, often of switched power supplies or of beacons.",

@@ -22,14 +22,22 @@ internal static class CutMetadata
         (ulong)(((UInt128)(take.Broadcast?.TimeReference ?? 0) + (ulong)fromFrame) * (uint)fileRate / (uint)take.SampleRateHertz);
 
     /// <summary>The markers inside a cut, in frames of the file; a length ends with the cut.</summary>
-    public static IReadOnlyList<Marker> Markers(IReadOnlyList<Marker> markers, long fromFrame, long toFrame, int takeRate, int fileRate) =>
+    /// <param name="markers">The take's.</param>
+    /// <param name="fromFrame">The cut's first frame.</param>
+    /// <param name="toFrame">The frame after its last.</param>
+    /// <param name="takeRate">The take's rate.</param>
+    /// <param name="fileRate">The file's rate.</param>
+    /// <param name="stretch">How much longer the sound became by playing it slower; 1 as recorded.</param>
+    public static IReadOnlyList<Marker> Markers(IReadOnlyList<Marker> markers, long fromFrame, long toFrame, int takeRate, int fileRate, double stretch = 1) =>
     [
         .. markers.Where(m => m.Frame >= fromFrame && m.Frame < toFrame).Select(m => m with
         {
-            Frame = AtRate(m.Frame - fromFrame, takeRate, fileRate),
-            Length = AtRate(Math.Min(m.Length, toFrame - m.Frame), takeRate, fileRate),
+            Frame = AtRate(Stretched(m.Frame - fromFrame, stretch), takeRate, fileRate),
+            Length = AtRate(Stretched(Math.Min(m.Length, toFrame - m.Frame), stretch), takeRate, fileRate),
         }),
     ];
+
+    private static long Stretched(long frames, double stretch) => stretch == 1 ? frames : (long)(frames * stretch);
 
     /// <summary>Where the sound comes from: the name it was first given, and the file it was read from.</summary>
     public static History History(TakeDescription take)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Render;
@@ -20,7 +21,7 @@ public static class StereoMetadata
     public static IReadOnlyList<Marker> MarkersInside(IReadOnlyList<Marker> markers, Recipe recipe)
     {
         ArgumentNullException.ThrowIfNull(recipe);
-        return CutMetadata.Markers(markers, recipe.Source.FromFrame, recipe.Source.ToFrame, recipe.Source.SampleRateHertz, recipe.Output.SampleRateHertz);
+        return CutMetadata.Markers(markers, recipe.Source.FromFrame, recipe.Source.ToFrame, recipe.Source.SampleRateHertz, recipe.Output.SampleRateHertz, TreatedChain.Stretch(recipe.Treatment.Steps));
     }
 
     /// <summary>The line that a rendering adds to the coding history (EBU R 98).</summary>
@@ -32,8 +33,9 @@ public static class StereoMetadata
         var work = output.Kind == RenderKind.Mono ? "mid alone"
             : treatment.SideLevelDecibels is { } level ? string.Create(CultureInfo.InvariantCulture, $"mid-side decoded; side {level:0.##} dB")
             : "mid-side decoded; no side";
+        var treated = TreatmentWords.ForHistory(treatment.Name, treatment.Steps);
         var trim = treatment.TrimDecibels == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; trim {treatment.TrimDecibels:0.###} dB");
-        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={output.SampleRateHertz},W={word},M={(output.Kind == RenderKind.Mono ? "mono" : "stereo")},T=Athwart; {work}{trim}");
+        return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={output.SampleRateHertz},W={word},M={(output.Kind == RenderKind.Mono ? "mono" : "stereo")},T=Athwart; {treated}{work}{trim}");
     }
 
     private static BroadcastExtension Broadcast(TakeDescription take, Recipe recipe)

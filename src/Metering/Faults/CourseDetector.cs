@@ -6,7 +6,7 @@ namespace Athwart.Metering.Faults;
 /// <summary>How levels go over the take: gains that jump, long quiet, an end that comes too early. From the K-weighted 10 ms that loudness keeps.</summary>
 internal static class CourseDetector
 {
-    private const int Window = 200, Confirm = 10;
+    private const int Window = 200, Confirm = 10, Shortest = 60;
 
     private readonly record struct Jump(int Step, double Decibels);
 
@@ -55,28 +55,65 @@ internal static class CourseDetector
         Evidence = [new("step", jump.Decibels, "dB")],
     };
 
-    /// <summary>Steps of one channel: its quiet, its middle and its loud move together by 2 dB or more within 20 ms, and the other channel stays.</summary>
+    /// <summary>Steps of one channel against the other.</summary>
+    /// <remarks>
+    /// A gain changes the difference of the two at once and for good, far beyond how it usually wavers, and leaves the other channel as
+    /// it was. A sound that begins is heard by the other too, or does not stay.
+    /// </remarks>
     private static List<Jump> Steps(double[] own, double[] other)
     {
         var found = new List<Jump>();
-        var (a, b) = (Sums(own), Sums(other));
-        for (var i = Window; i + Window <= own.Length; i++)
+        var (sums, others) = (Sums([.. own.Zip(other, (a, b) => Math.Clamp(a - b, -60, 60))]), Sums(other));
+        var changes = new double[own.Length + 1];
+        for (var i = Confirm; i + Confirm <= own.Length; i++)
+            changes[i] = Change(sums, i, Confirm);
+        for (var i = Shortest; i + Shortest <= own.Length; i++)
         {
-            if (Math.Abs(Change(a, i, Window)) < 2 || Math.Abs(Change(b, i, Window)) > 1.2)
+            if (Math.Abs(changes[i]) < 2 || !IsLargest(changes, i))
                 continue;
-            var at = Enumerable.Range(i, Math.Min(Window, own.Length - Window - i + 1)).MaxBy(j => Math.Abs(Change(a, j, Confirm)) + Math.Abs(Change(a, j, Window)));
-            if (Together(own, at) is { } decibels && Math.Abs(Change(b, at, Window)) < 1.2 && Sharp(own, at, decibels))
-            {
-                found.Add(new(at, decibels));
-                i = at + Window;
-            }
-            else
-            {
-                i = at;
-            }
+            var at = Enumerable.Range(i - 6, 13).MaxBy(j => Math.Abs(Change(sums, j, 4)));
+            if (Jumps(own, other, sums, others, changes, at) is not { } decibels)
+                continue;
+            found.Add(new(at, decibels));
+            i = at + (2 * Confirm);
         }
 
         return found;
+    }
+
+    private static bool IsLargest(double[] changes, int at)
+    {
+        for (var i = Math.Max(0, at - (Confirm / 2)); i <= Math.Min(changes.Length - 1, at + (Confirm / 2)); i++)
+        {
+            if (Math.Abs(changes[i]) > Math.Abs(changes[at]))
+                return false;
+        }
+
+        return true;
+    }
+
+    private static double? Jumps(double[] own, double[] other, double[] sums, double[] others, double[] changes, int at)
+    {
+        var width = Math.Min(Window, Math.Min(at, own.Length - at));
+        // A step aside, so that the 10 ms in which it happens do not count.
+        double Median(double[] a, double[] b, int from, int to) => Enumerable.Range(from, to - from).Select(i => a[i] - b[i]).Order().ElementAt((to - from) / 2);
+        var stays = Median(own, other, at + 1, at + width) - Median(own, other, at - width, at - 1);
+        var near = Median(own, other, at + 1, at + 16) - Median(own, other, at - 16, at - 1);
+        if (Math.Abs(stays) < 2 || near / stays is < 0.5 or > 2 || Math.Abs(Change(sums, at, 4)) < 0.5 * Math.Abs(near))
+            return null;
+        var usual = Usual(changes, at, width);
+        var otherUsual = Usual([.. Enumerable.Range(0, own.Length + 1).Select(i => i < Confirm || i + Confirm > own.Length || Math.Abs(i - at) > width ? 0 : Change(others, i, Confirm))], at, width);
+        if (Math.Abs(near) < 5 * usual || Math.Abs(Change(others, at, Confirm)) > Math.Max(0.5 * Math.Abs(near), 4 * otherUsual) || own[at - 2] < -140 || own[at + 2] < -140)
+            return null;
+        // What the recordist would read: from as long as nothing else changes it.
+        return Math.Abs(stays - near) < 2 ? stays : near;
+    }
+
+    /// <summary>Median magnitude of the changes around a place, without the place.</summary>
+    private static double Usual(double[] changes, int at, int width)
+    {
+        var all = Enumerable.Range(Math.Max(0, at - width), Math.Min(changes.Length, at + width + 1) - Math.Max(0, at - width)).Where(i => Math.Abs(i - at) > Confirm).Select(i => Math.Abs(changes[i])).Order().ToList();
+        return all.Count == 0 ? double.PositiveInfinity : all[all.Count / 2];
     }
 
     private static double[] Sums(double[] levels)
@@ -88,21 +125,6 @@ internal static class CourseDetector
     }
 
     private static double Change(double[] sums, int at, int width) => (sums[at + width] - (2 * sums[at]) + sums[at - width]) / width;
-
-    private static double? Together(double[] levels, int at)
-    {
-        double[] before = [.. levels[(at - Window)..at].Order()], after = [.. levels[at..(at + Window)].Order()];
-        double[] moves = [.. ((int[])[Window / 10, Window / 4, Window / 2, Window * 3 / 4, Window * 9 / 10]).Select(q => after[q] - before[q])];
-        var middle = moves.Order().ElementAt(2);
-        // The floor of a channel that was all but silent, and the sudden start of a sound, do not move all alike.
-        return Math.Abs(middle) >= 2 && moves.Max() - moves.Min() < Math.Max(1.2, Math.Abs(middle) / 4) && before[Window / 2] > -140 ? middle : null;
-    }
-
-    private static bool Sharp(double[] levels, int at, double decibels)
-    {
-        var change = levels[(at + 1)..(at + 1 + Confirm)].Average() - levels[(at - 1 - Confirm)..(at - 1)].Average();
-        return change / decibels > 0.6;
-    }
 
     private static Finding? EarlyEnd(double[] mid, double floor, double loud, TakeMeasures m)
     {

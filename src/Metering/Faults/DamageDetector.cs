@@ -72,9 +72,9 @@ internal static class DamageDetector
             Size = milliseconds,
             SizeUnit = "ms",
             Confidence = 0.95,
-            Message = Text($"{who} out to exact zeros for {milliseconds:0.0} ms at {Time(range.From, rate)} (frames {range.From.Value} to {range.To.Value}), in the middle of sound: {(role is { } one ? Places(one, "the gap") : "a gap in stereo and in mono")}.{besides}"),
+            Message = Text($"{who} out, standing still, for {milliseconds:0.0} ms at {Time(range.From, rate)} (frames {range.From.Value} to {range.To.Value}), in the middle of sound: {(role is { } one ? Places(one, "the gap") : "a gap in stereo and in mono")}.{besides}"),
             Remedy = "Cut around it, or bridge it when it is shorter than 20 ms; look at the card and the cables.",
-            Evidence = [new("zeros", range.Length.Value, "frames")],
+            Evidence = [new("frames that stand still", range.Length.Value, "frames")],
         };
     }
 
@@ -108,9 +108,11 @@ internal static class DamageDetector
         if (mid.Count + side.Count > 60)
             yield break;
         bool Near(long a, long b) => Math.Abs(a - b) <= 2;
-        var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame))).ToList();
+        // Sixteen standard deviations: less is what a sharp beginning may be.
+        var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame) && Math.Max(b.Ratio, s.Ratio) > 16)).ToList();
+        // A clicker or a latch is over nearly as fast: several such places may be sound.
         foreach (var b in both.Take(TakeDetectors.MostOfAKind))
-            yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz);
+            yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz) is var found && both.Count > 2 ? found with { Severity = FindingSeverity.Note, Confidence = 0.3 } : found;
         // One channel alone: sound from where the other is deaf looks alike, so only what is far out of proportion is told.
         foreach (var b in mid.Where(b => b.Ratio > 40 && !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, ChannelRole.Mid, b.Ratio, m.SampleRateHertz);
@@ -124,12 +126,12 @@ internal static class DamageDetector
         return new()
         {
             Kind = role is null ? FaultKinds.MissingBlock : FaultKinds.Discontinuity,
-            Severity = role is null ? FindingSeverity.Caution : FindingSeverity.Note,
+            Severity = role is null && ratio > 25 ? FindingSeverity.Caution : FindingSeverity.Note,
             Role = role,
             Range = range,
             Size = 20 * Math.Log10(ratio),
             SizeUnit = "dB",
-            Confidence = role is null ? 0.8 : 0.5,
+            Confidence = role is null ? (ratio > 25 ? 0.8 : 0.5) : 0.5,
             Message = role is { } r
                 ? Text($"The {Name(r)} jumps at {Time(range.From, rate)} (frame {frame}): what comes after does not follow from what was before; {Places(r, "the jump")}.")
                 : Text($"Mid and side jump together at {Time(range.From, rate)} (frame {frame}): what comes after does not follow from what was before. Samples are missing, or the take was put together there; a tick in stereo and in mono."),

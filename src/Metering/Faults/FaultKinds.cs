@@ -6,7 +6,7 @@ public static class FaultKinds
     /// <summary>A few samples that their neighbours do not foresee.</summary>
     public const string Click = "click";
 
-    /// <summary>A short run of exact zeros in the middle of sound.</summary>
+    /// <summary>A channel stands still in the middle of sound, at zero or at the value before.</summary>
     public const string Dropout = "dropout";
 
     /// <summary>A block of samples written twice.</summary>
@@ -50,6 +50,9 @@ public static class FaultKinds
 
     /// <summary>A steady narrow line above 20 kHz.</summary>
     public const string UltrasonicTone = "ultrasonic-tone";
+
+    /// <summary>A narrow line that moves evenly.</summary>
+    public const string SweepingTone = "sweeping-tone";
 
     /// <summary>Mono loses much of a part of the spectrum.</summary>
     public const string MonoLoss = "mono-loss";

@@ -21,7 +21,7 @@ internal static class HumDetector
             if (sums.Count < 3)
                 continue;
             var family = ((double[])[50, 60]).Select(b => Family(b, sums, f.Lines)).OrderByDescending(l => l.Count).ThenByDescending(l => l.Sum(x => x.Power)).First();
-            if (IsHum(family))
+            if (IsHum(family) && !IsMachine(family, sums, f.Lines))
                 yield return Hum(role, family, m);
         }
     }
@@ -31,8 +31,32 @@ internal static class HumDetector
         ? []
         : [.. ((double[])[50, 60]).SelectMany(b => Family(b, sums, lines)).Select(l => l.Hertz)];
 
+    /// <summary>The frequencies of what is told as hum in a role.</summary>
+    public static IReadOnlyList<double> Told(LineSums sums, LineSpectrum lines) => sums.Count < 3
+        ? []
+        : [.. ((double[])[50, 60]).Select(b => Family(b, sums, lines)).Where(l => IsHum(l) && !IsMachine(l, sums, lines)).SelectMany(l => l).Select(l => l.Hertz)];
+
     private static bool IsHum(List<Line> family) =>
         family.Count >= 2 || (family.Count == 1 && family[0].Multiple <= 2 && Math.Abs(family[0].Base - Math.Round(family[0].Base / 10) * 10) < 0.25 && family[0].Power > 30 * family[0].Beside);
+
+    /// <summary>
+    /// Whether the lines are those of an engine: others as strong lie between 20 and 320 Hz where the mains have none. An engine fires at
+    /// every multiple of half its speed; the mains know their own multiples only.
+    /// </summary>
+    private static bool IsMachine(List<Line> family, LineSums sums, LineSpectrum spectrum)
+    {
+        var width = spectrum.Rate / LineSpectrum.Length;
+        var (mains, strongest, others) = (family[0].Base, family.Max(l => l.Power), 0);
+        for (var k = (int)(20 / width); k < Math.Min(spectrum.Bins - 3, (int)(320 / width)); k++)
+        {
+            if (sums.Steady(k) < sums.Steady(k - 1) || sums.Steady(k) < sums.Steady(k + 1) || sums.Steady(k) < 0.04 * strongest || sums.Steadiness(k) < 0.6 || sums.Steady(k) < Excess * sums.Beside(k))
+                continue;
+            var part = k * width / mains;
+            others += Math.Abs(part - Math.Round(part)) * mains > 2.5 ? 1 : 0;
+        }
+
+        return others >= 2 && others >= family.Count;
+    }
 
     private static List<Line> Family(double hertz, LineSums sums, LineSpectrum spectrum)
     {
@@ -57,7 +81,8 @@ internal static class HumDetector
         var best = Enumerable.Range(from, to - from + 1).MaxBy(sums.Steady);
         var at = sums.Frequency(best);
         var beside = sums.Beside(best);
-        if (sums.Steadiness(best) < Steady || sums.Steady(best) < Excess * beside || Math.Abs(at - best) > 0.8 || Math.Abs((at * width / n) - hertz) > hertz * 0.01)
+        // The mains are on all the time; a machine starts and stops.
+        if (!sums.IsAlways(best) || sums.Steadiness(best) < Steady || sums.Steady(best) < Excess * beside || Math.Abs(at - best) > 0.8 || Math.Abs((at * width / n) - hertz) > hertz * 0.01)
             return null;
         return new(n, at * width, sums.Steady(best) / Response(at - best), beside);
     }

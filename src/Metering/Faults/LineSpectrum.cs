@@ -58,7 +58,7 @@ internal sealed class LineSpectrum
 internal sealed class LineSums(int bins)
 {
     private readonly double[] _re = new double[bins], _im = new double[bins], _power = new double[bins];
-    private readonly double[] _plain = new double[bins];
+    private readonly double[] _plain = new double[bins], _least = new double[bins];
     private double _weight;
 
     /// <summary>Pairs of frames.</summary>
@@ -73,7 +73,9 @@ internal sealed class LineSums(int bins)
             _re[k] += w * ((a * c) + (b * d));
             _im[k] += w * ((b * c) - (a * d));
             _power[k] += w * ((a * a) + (b * b) + (c * c) + (d * d)) / 2;
-            _plain[k] += ((a * a) + (b * b) + (c * c) + (d * d)) / 2;
+            var plain = ((a * a) + (b * b) + (c * c) + (d * d)) / 2;
+            _plain[k] += plain;
+            _least[k] = Count == 0 ? plain : Math.Min(_least[k], plain);
         }
 
         _weight += w;
@@ -85,6 +87,9 @@ internal sealed class LineSums(int bins)
 
     /// <summary>Mean power over all frames alike.</summary>
     public double PlainPower(int k) => Count > 0 ? _plain[k] / Count : 0;
+
+    /// <summary>Whether a line is there all the time: its bin never falls 7 dB below what turns steadily.</summary>
+    public bool IsAlways(int k) => _least[k] > 0.2 * Steady(k);
 
     /// <summary>Power of what turns steadily.</summary>
     public double Steady(int k) => _weight > 0 ? Math.Sqrt((_re[k] * _re[k]) + (_im[k] * _im[k])) / _weight : 0;

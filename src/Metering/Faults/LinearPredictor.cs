@@ -38,6 +38,15 @@ internal sealed class LinearPredictor
         return sum;
     }
 
+    /// <summary>Residual of the sample at an index, foreseen from the Order samples after it: a spectrum does not know which way time goes.</summary>
+    public double Backward(ReadOnlySpan<float> x, int at)
+    {
+        var sum = (double)x[at];
+        for (var k = 1; k <= Order; k++)
+            sum += Coefficients[k] * x[at + k];
+        return sum;
+    }
+
     private void Correlate(ReadOnlySpan<float> x)
     {
         if (x.Length <= 2 * Order)

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace Athwart.Metering.Faults;
 
 /// <summary>Long-term powers of mid and side and what they have in common, from the blocks that the held spectrum transforms anyway.</summary>
@@ -6,11 +9,22 @@ namespace Athwart.Metering.Faults;
 /// the right have opposite signs, and in the square both have the same phase, twice that of the delay. What mid and side do not have in
 /// common has any phase and cancels.
 /// </remarks>
-internal sealed class PairCross
+internal sealed class PairCross(int sampleRateHertz)
 {
     internal const int Group = 8, Length = PairSpectrum.Length, Bins = PairSpectrum.Bins;
     private readonly float[] _mid = new float[Bins], _side = new float[Bins], _re = new float[Bins], _im = new float[Bins];
     private int _inGroup;
+
+    /// <summary>Band by band and block by block.</summary>
+    public PairCells Cells { get; } = new(sampleRateHertz);
+
+    private readonly float[] _powerMid = new float[Bins], _powerSide = new float[Bins];
+
+    /// <summary>Lines of the mid that move.</summary>
+    public SweepTracker MidSweeps { get; } = new();
+
+    /// <summary>Lines of the side that move.</summary>
+    public SweepTracker SideSweeps { get; } = new();
 
     /// <summary>Groups so far.</summary>
     public int Groups { get; private set; }
@@ -33,26 +47,61 @@ internal sealed class PairCross
     /// <summary>The same of the side.</summary>
     public float[] QuietSide { get; } = new float[Bins];
 
-    /// <summary>Takes the joint transform of a block: mid as real, side as imaginary part.</summary>
-    public void Add(ReadOnlySpan<float> real, ReadOnlySpan<float> imaginary)
+    /// <summary>Takes the joint transform of a block: mid as real, side as imaginary part; the block's number.</summary>
+    public void Add(ReadOnlySpan<float> real, ReadOnlySpan<float> imaginary, long block)
     {
-        for (var k = 1; k < Bins - 1; k++)
+        var k = Vector256.IsHardwareAccelerated ? AddVectors(real, imaginary) : 1;
+        for (; k < Bins - 1; k++)
         {
             var (ar, ai, br, bi) = (real[k], imaginary[k], real[Length - k], imaginary[Length - k]);
             var (mr, mi, sr, si) = (ar + br, ai - bi, ai + bi, br - ar);
-            _mid[k] += (mr * mr) + (mi * mi);
-            _side[k] += (sr * sr) + (si * si);
+            (_powerMid[k], _powerSide[k]) = ((mr * mr) + (mi * mi), (sr * sr) + (si * si));
+            _mid[k] += _powerMid[k];
+            _side[k] += _powerSide[k];
             _re[k] += (mr * sr) + (mi * si);
             _im[k] += (mi * sr) - (mr * si);
         }
 
+        Cells.Add(real, imaginary);
+        MidSweeps.Add(_powerMid, block);
+        SideSweeps.Add(_powerSide, block);
         if (++_inGroup == Group)
             Close();
     }
 
+    /// <summary>Eight bins at a time, the mirrored half read backwards; returns the first bin left.</summary>
+    private int AddVectors(ReadOnlySpan<float> real, ReadOnlySpan<float> imaginary)
+    {
+        ref var r = ref MemoryMarshal.GetReference(real);
+        ref var i = ref MemoryMarshal.GetReference(imaginary);
+        var backwards = Vector256.Create(7, 6, 5, 4, 3, 2, 1, 0);
+        var k = 1;
+        for (; k + 8 <= Bins - 1; k += 8)
+        {
+            var (ar, ai) = (Vector256.LoadUnsafe(ref r, (nuint)k), Vector256.LoadUnsafe(ref i, (nuint)k));
+            var br = Vector256.Shuffle(Vector256.LoadUnsafe(ref r, (nuint)(Length - k - 7)), backwards);
+            var bi = Vector256.Shuffle(Vector256.LoadUnsafe(ref i, (nuint)(Length - k - 7)), backwards);
+            var (mr, mi, sr, si) = (ar + br, ai - bi, ai + bi, br - ar);
+            var (mid, side) = ((mr * mr) + (mi * mi), (sr * sr) + (si * si));
+            mid.StoreUnsafe(ref _powerMid[k]);
+            side.StoreUnsafe(ref _powerSide[k]);
+            Add(_mid, k, mid);
+            Add(_side, k, side);
+            Add(_re, k, (mr * sr) + (mi * si));
+            Add(_im, k, (mi * sr) - (mr * si));
+        }
+
+        return k;
+    }
+
+    private static void Add(float[] sums, int at, Vector256<float> values) =>
+        (Vector256.LoadUnsafe(ref sums[at]) + values).StoreUnsafe(ref sums[at]);
+
     /// <summary>Ends the take; a group begun counts only when there is no other.</summary>
     public void Complete()
     {
+        MidSweeps.Complete();
+        SideSweeps.Complete();
         if (Groups == 0 && _inGroup > 0)
             Close();
         for (var k = 0; k < Bins && Groups > 0; k++)

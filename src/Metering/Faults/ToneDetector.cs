@@ -14,7 +14,11 @@ internal static class ToneDetector
             yield break;
         foreach (var (role, quiet, mean) in ((ChannelRole, float[], double[])[])[(ChannelRole.Mid, cross.QuietMid, cross.Mid), (ChannelRole.Side, cross.QuietSide, cross.Side)])
         {
-            var lines = Lines(quiet, mean, m.SampleRateHertz / (double)PairCross.Length).Where(l => l.Hertz > 640).ToList();
+            var low = LowLines(role == ChannelRole.Side ? f.Lines.Side : f.Lines.Mid, f.Lines).ToList();
+            // An engine has its lines there: they are the sound.
+            if (low.Count > 2)
+                low.Clear();
+            List<(double Hertz, double Power, double Excess)> lines = [.. low, .. Lines(quiet, mean, m.SampleRateHertz / (double)PairCross.Length).Where(l => l.Hertz > 640 || (low.Count == 0 && l.Hertz > 560))];
             foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz < Ultrasonic), false))
                 yield return finding;
             foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz >= Ultrasonic), true))
@@ -27,14 +31,42 @@ internal static class ToneDetector
     {
         for (var k = 24; k < quiet.Length - 24; k++)
         {
-            if (!(quiet[k] > 1e-12) || quiet[k] < quiet[k - 1] || quiet[k] < quiet[k + 1] || mean[k] > 2 * quiet[k])
+            if (!(quiet[k] > 1e-12) || quiet[k] < quiet[k - 1] || quiet[k] < quiet[k + 1])
                 continue;
+            // Louder at times: only as far as all around is.
+            if (mean[k] > 2 * quiet[k] && mean[k] - (2 * quiet[k]) > Math.Max(Mean(mean, k - 12), Mean(mean, k + 5)))
+                continue;
+
             var beside = Math.Max(Median(quiet.AsSpan(k - 20, 16)), Median(quiet.AsSpan(k + 5, 16)));
             if (!(quiet[k] > 16 * beside) || !(quiet[k] > 5 * Math.Max(quiet[k - 4], quiet[k + 4])))
                 continue;
             var (a, b, c) = (Math.Log(quiet[k - 1] + 1e-30), Math.Log(quiet[k]), Math.Log(quiet[k + 1] + 1e-30));
             var offset = Math.Abs(a - (2 * b) + c) < 1e-9 ? 0 : Math.Clamp((a - c) / (2 * (a - (2 * b) + c)), -0.5, 0.5);
             yield return ((k + offset) * width, mean[k] / HumDetector.Response(offset), quiet[k] / beside);
+        }
+    }
+
+    private static double Mean(double[] x, int from)
+    {
+        var sum = 0.0;
+        for (var i = from; i < from + 8; i++)
+            sum += x[i];
+        return sum / 8;
+    }
+
+    /// <summary>Lines from 30 to 640 Hz that turn steadily from frame to frame and are no hum.</summary>
+    private static IEnumerable<(double Hertz, double Power, double Excess)> LowLines(LineSums sums, LineSpectrum spectrum)
+    {
+        if (sums.Count < 4)
+            yield break;
+        var (width, hum) = (spectrum.Rate / LineSpectrum.Length, HumDetector.Told(sums, spectrum));
+        for (var k = (int)(30 / width); k < spectrum.Bins - 3; k++)
+        {
+            if (sums.Steady(k) < sums.Steady(k - 1) || sums.Steady(k) < sums.Steady(k + 1) || sums.Steadiness(k) < 0.7 || !sums.IsAlways(k))
+                continue;
+            var (beside, at) = (sums.Beside(k), sums.Frequency(k));
+            if (sums.Steady(k) > 14 * beside && sums.Power(k) > 1e-12 && Math.Abs(at - k) < 0.8 && !hum.Any(h => Math.Abs(h - (at * width)) < 2))
+                yield return (at * width, sums.Steady(k) / HumDetector.Response(at - k), sums.Steady(k) / (beside + 1e-20));
         }
     }
 

@@ -34,10 +34,17 @@ internal static class WindDetector
         var lull = frames.Select(x => x.Low(side)).Order().ElementAt(frames.Count / 10);
         for (var i = 0; i < windy.Length; i++)
         {
-            var (low, band, slope, n) = (0.0, 0.0, 0.0, 0);
+            var (slope, n) = (0.0, 0);
+            float[] lows = new float[7], bands = new float[7];
             for (var j = Math.Max(0, i - 3); j <= Math.Min(windy.Length - 1, i + 3); j++, n++)
-                (low, band, slope) = (low + frames[j].Low(side), band + frames[j].Band(side), slope + frames[j].Slope(side));
-            windy[i] = low > 2 * band && low > 4 * n * lull && slope / n < Steeper && low / n > 1e-8 && Coherence(frames, i) < MostCoherent;
+                (lows[n], bands[n], slope) = (frames[j].Low(side), frames[j].Band(side), slope + frames[j].Slope(side));
+            // The middle of a second: a thump is no wind.
+            Array.Sort(lows, 0, n);
+            Array.Sort(bands, 0, n);
+            var (low, band) = (lows[n / 2], bands[n / 2]);
+            // A capsule's own low cut takes the steep part away: then the low end must outweigh what is above it.
+            var steep = (low > band && slope / n < Steeper) || (low > 4 * band && slope / n < 0.5);
+            windy[i] = steep && low > 4 * lull && low > 1e-8 && Coherence(frames, i) < MostCoherent;
         }
 
         return windy;
@@ -68,7 +75,7 @@ internal static class WindDetector
         if (gustSide < ShallowestGust)
             inSide = 0;
         var most = Math.Max(inMid, inSide);
-        if (most * seconds < 1 || most < 0.02 * mid.Length)
+        if (most * seconds < 2 || most < 0.02 * mid.Length)
             return null;
         var sideOnly = inMid < 0.2 * inSide;
         var midOnly = inSide < 0.2 * inMid;

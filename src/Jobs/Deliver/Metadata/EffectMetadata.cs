@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Sessions;
+using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Deliver.Metadata;
@@ -99,7 +100,8 @@ internal sealed class EffectMetadata
     }
 
     /// <summary>The take's markers that lie inside the cut, at the rate of the file.</summary>
-    public IReadOnlyList<Marker> Markers(int rate) => CutMetadata.Markers(Take.Markers, _effect.From, _effect.To, Take.SampleRateHertz, rate);
+    public IReadOnlyList<Marker> Markers(int rate, string kind) => CutMetadata.Markers(
+        Take.Markers, _effect.From, _effect.To, Take.SampleRateHertz, rate, string.Equals(kind, "midside", StringComparison.Ordinal) ? 1 : TreatedChain.Stretch(_effect.Treated?.Steps));
 
     private static void Add(List<InfoTag> tags, string id, string text)
     {
@@ -119,13 +121,15 @@ internal sealed class EffectMetadata
     {
         var text = kind switch
         {
-            "stereo" => string.Create(CultureInfo.InvariantCulture, $"{ProgramName.WithVersion} MS decode side {SideLevelText()}"),
-            "mono" => ProgramName.WithVersion + " mid of MS",
+            "stereo" => string.Create(CultureInfo.InvariantCulture, $"{ProgramName.WithVersion} {Treated}MS decode side {SideLevelText()}"),
+            "mono" => $"{ProgramName.WithVersion} {Treated}mid of MS",
             _ => ProgramName.WithVersion + " MS raw pair cut",
         };
         var mode = kind switch { "mono" => "mono", "stereo" => "stereo", _ => "dual-mono" };
         return string.Create(CultureInfo.InvariantCulture, $"A=PCM,F={rate},W={bits},M={mode},T={text}");
     }
+
+    private string Treated => TreatmentWords.ForHistory(_effect.Treated?.Name, _effect.Treated?.Steps);
 
     private string SideLevelText() => double.IsNegativeInfinity(_effect.SideLevel.Value)
         ? "-inf dB"
@@ -135,7 +139,9 @@ internal sealed class EffectMetadata
 
     // The same cut of the same original gives the same identity, so that a rendering repeated is the same file.
     private string Uid(string kind) => "ATHWART" + Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(
-        string.Create(CultureInfo.InvariantCulture, $"{_effect.SourceSha256}|{_effect.From}|{_effect.To}|{kind}|{_effect.SideLevel.Value:R}"))))[..32];
+        string.Create(CultureInfo.InvariantCulture, $"{_effect.SourceSha256}|{_effect.From}|{_effect.To}|{kind}|{_effect.SideLevel.Value:R}{StepsText}"))))[..32];
+
+    private string StepsText => string.Concat((_effect.Treated?.Steps ?? []).Select(s => "|" + s));
 
     // bext is ASCII; what it cannot hold stays whole in iXML and is a question mark here.
     private static string Ascii(string text, int bytes)

@@ -1,0 +1,14 @@
+using System.Diagnostics;
+using Athwart.Accuracy;
+
+var options = Options.Parse(args);
+var clock = Stopwatch.StartNew();
+if (options.File is { } file)
+    RealTakes.Print(file);
+else if (options.Pairs)
+    PairRun.Run(options);
+else if (options.Cost)
+    CostRun.Run();
+else
+    FaultRun.Run(options);
+await Console.Error.WriteLineAsync(FormattableString.Invariant($"{clock.Elapsed.TotalSeconds:0} s"));

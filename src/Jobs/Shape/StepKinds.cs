@@ -1,0 +1,31 @@
+using Athwart.Signals.Shaping;
+
+namespace Athwart.Jobs.Shape;
+
+/// <summary>Every kind of step there is.</summary>
+public static class StepKinds
+{
+    private static readonly StepSettingsJson Json = StepSettingsJson.Default;
+
+    /// <summary>The kinds, in the order a treatment mostly has them.</summary>
+    public static IReadOnlyList<StepKind> All { get; } =
+    [
+        new StepKind<Swap>("swap", "Mid becomes side and side becomes mid.", Json.Swap, static _ => PairRoles.Both, static (_, _) => new SwapStage()),
+        new StepKind<Invert>("invert", "Turns the polarity over; of the side, it exchanges left and right.", Json.Invert, static s => s.Roles, static (s, _) => new InvertStage(s)),
+        new StepKind<Trim>("trim", "Raises or lowers by a fixed number of decibels.", Json.Trim, static s => s.Roles, static (s, _) => new TrimStage(s)),
+        new StepKind<Delay>("delay", "Moves a role in time, by parts of a frame too.", Json.Delay, static s => s.Roles, static (s, p) => new DelayStage(s, p.SampleRateHertz)),
+        new StepKind<LowCut>("low-cut", "Takes away what lies below a frequency.", Json.LowCut, static s => s.Roles, static (s, p) => new LowCutStage(s, p.SampleRateHertz)),
+        new StepKind<HighCut>("high-cut", "Takes away what lies above a frequency.", Json.HighCut, static s => s.Roles, static (s, p) => new HighCutStage(s, p.SampleRateHertz)),
+        new StepKind<Bell>("bell", "Raises or lowers a band around a frequency.", Json.Bell, static s => s.Roles, static (s, p) => new BellStage(s, p.SampleRateHertz)),
+        new StepKind<LowShelf>("low-shelf", "Raises or lowers everything below a frequency.", Json.LowShelf, static s => s.Roles, static (s, p) => new LowShelfStage(s, p.SampleRateHertz)),
+        new StepKind<HighShelf>("high-shelf", "Raises or lowers everything above a frequency.", Json.HighShelf, static s => s.Roles, static (s, p) => new HighShelfStage(s, p.SampleRateHertz)),
+        new StepKind<Balance>("balance", "Turns the image a little to the left or to the right.", Json.Balance, static s => s.Method == BalanceMethod.Steer ? PairRoles.Side : PairRoles.Both, static (s, _) => new BalanceStage(s)),
+        new StepKind<WidthOverTime>("width-over-time", "The side's gain goes from point to point while the sound plays.", Json.WidthOverTime, static _ => PairRoles.Side, static (s, _) => new WidthOverTimeStage(s)),
+        new StepKind<SideAlone>("side-alone", "The side takes the place of the mid, as a texture of its own.", Json.SideAlone, static _ => PairRoles.Both, static (s, _) => new SideAloneStage(s)),
+        new StepKind<Speed>("speed", "Plays slower or faster, pitch and time together.", Json.Speed, static s => s.Roles, static (_, _) => throw new InvalidOperationException("A change of speed is no stage.")),
+        new StepKind<MonoGuard>("mono-guard", "Turns the side down where left and right would cancel in mono.", Json.MonoGuard, static _ => PairRoles.Side, static (s, p) => new MonoGuardStage(s, p.SampleRateHertz, p.SideGain)) { IsGuard = true },
+    ];
+
+    /// <summary>The kind of this name, or null.</summary>
+    public static StepKind? Find(string? name) => All.FirstOrDefault(k => string.Equals(k.Name, name, StringComparison.Ordinal));
+}
