@@ -42,12 +42,67 @@ public sealed class LineUpTests : IDisposable
     }
 
     [Fact]
+    public void AKeptProfile_IsListed_Attached_AndUsedWhenTheSessionIsChecked()
+    {
+        Directory.CreateDirectory(_folder.File("card"));
+        // Recorded with the side's polarity turned, and taken as recorded.
+        Write(_folder.File("card/T01.WAV"), -0.708, swapped: false);
+        var library = _folder.File("lib");
+        CommandLine.Run("take-in", _folder.File("card"), "--library", library, "--session", "May", "--date", "2026-05-14");
+        Assert.Equal(ExitCode.WrongUse, CommandLine.Run("line-up", "--attach", "blimp", "--library", library, "--session", "May").Code);
+        Assert.Contains("No rig", CommandLine.Run("line-up", "--list", "--library", library).Output, StringComparison.Ordinal);
+
+        CommandLine.Run("line-up", "--library", library, "--session", "May", "--take", "T01", "--rig", "blimp", "--mid-pattern", "0.55");
+
+        Assert.Contains("blimp", CommandLine.Run("line-up", "--list", "--library", library).Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Done, CommandLine.Run("line-up", "--attach", "blimp", "--library", library, "--session", "May").Code);
+        var check = CommandLine.Run("check", "--library", library, "--session", "May");
+        Assert.Contains("rig: 'blimp' as measured on 2026-05-14", check.Output, StringComparison.Ordinal);
+        Assert.Contains("side-inverted", check.Output, StringComparison.Ordinal);
+        Assert.Contains("roles --invert-side", check.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PicturesAndPage_AreWritten_AndNeverOverOthersUnlessAsked()
+    {
+        var take = Write(_folder.File("rig.wav"), 0.708, swapped: false);
+        string[] command = ["line-up", take, "--mid-pattern", "cardioid", "--pictures", _folder.File("pictures"), "--page", _folder.File("rig.html")];
+        Assert.Equal(ExitCode.Done, CommandLine.Run(command).Code);
+        Assert.Equal(ExitCode.Refused, CommandLine.Run(command).Code);
+        Assert.Equal(ExitCode.Done, CommandLine.Run([.. command, "--overwrite"]).Code);
+        Assert.Equal("arrivals.svg delay.svg noise.svg response.svg sounds.svg", string.Join(' ', Directory.GetFiles(_folder.File("pictures")).Select(Path.GetFileName).Order(StringComparer.Ordinal)));
+        Assert.Contains("<figure>", File.ReadAllText(_folder.File("rig.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheKit_GivesPatternAndSensitivity_SoThatNoiseIsSaidAtTheInputAndAsSound()
+    {
+        var take = Write(_folder.File("rig.wav"), 0.708, swapped: false);
+        string[] kit = ["--demo-kit", "--mid-mic", "small cardioid A", "--side-mic", "small figure-8 B", "--recorder", "pocket recorder", "--mid-gain", "28", "--side-gain", "28"];
+
+        var result = CommandLine.Run(["line-up", take, "--json", .. kit]);
+
+        Assert.Equal((ExitCode.Done, ""), (result.Code, result.Error));
+        var profile = JsonDocument.Parse(result.Output).RootElement.GetProperty("profile");
+        Assert.Equal(0.5, profile.GetProperty("midPattern").GetDouble());
+        var noise = profile.GetProperty("midNoise");
+        // At 28 dB, 20 above the lowest of 8, full scale is 2 dBu − 20 dB; a full-scale sine's root mean square reads −3.01 dBFS.
+        var weighted = noise.GetProperty("decibelsFullScaleA").GetProperty("value").GetDouble();
+        Assert.Equal(weighted + 3.01 - 18, noise.GetProperty("inputDecibelsUA").GetDouble(), 0.01);
+        // 14 mV/Pa is −34.86 dBu/Pa, and 1 Pa is 93.98 dB.
+        Assert.Equal(weighted + 3.01 - 18 + 34.86 + 93.98, noise.GetProperty("soundLevelA").GetDouble(), 0.02);
+    }
+
+    [Fact]
     public void ATakeThatIsNoLineUp_CannotBeTold() => Assert.Equal(ExitCode.FaultFound, CommandLine.Run("line-up", RawPairs.Write(_folder.File("tone.wav"))).Code);
 
     [Theory]
     [InlineData("--order", "front,sideways")]
     [InlineData("--order", "silence")]
     [InlineData("--mid-pattern", "2")]
+    [InlineData("--mid-pattern", "quux")]
+    [InlineData("--mid-gain", "20")]
+    [InlineData("--attach", "blimp")]
     [InlineData("--rig", "blimp")]
     public void AWrongOption_IsRefused(string option, string value) =>
         Assert.Equal(ExitCode.WrongUse, CommandLine.Run("line-up", RawPairs.Write(_folder.File("tone.wav")), option, value).Code);

@@ -76,7 +76,7 @@ internal static class DecodeCommand
             if (take.Error is { } error)
                 worst = Math.Max(worst, Failures.Run(screen, () => throw Refusal(take, error)));
             else
-                Write(screen, take, request.SideLevel);
+                Write(screen, take);
         }
 
         return worst;
@@ -88,8 +88,11 @@ internal static class DecodeCommand
             ? new JobException(JobErrorKind.Refused, error.Message + ".", "Or give --overwrite.", error)
             : error;
 
-    private static void Write(Screen screen, DecodedTake take, Decibels sideLevel)
+    private static void Write(Screen screen, DecodedTake take)
     {
+        var sideLevel = take.Recipe!.Treatment.SideLevelDecibels is { } level ? new Decibels(level) : Decibels.Silence;
+        foreach (var remark in take.Treated?.Remarks ?? [])
+            screen.Line($"{take.Name}: {remark}.");
         var trim = take.Recipe!.Treatment.TrimDecibels;
         var trimmed = trim == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", trim {trim:+0.00;-0.00} dB");
         screen.Line(string.Create(

@@ -15,14 +15,14 @@ public static class ArrivalsFigure
 {
     private const double Width = 560;
     private const double CentreX = 280;
-    private const double CentreY = 226;
+    private const double CentreY = 240;
     private const double Radius = 150;
 
     /// <summary>Draws the picture: 0° upwards, left on the left.</summary>
     public static string Draw(FigureLabel label, IReadOnlyList<Arrival> arrivals)
     {
         ArgumentNullException.ThrowIfNull(arrivals);
-        var canvas = new SvgCanvas(Width, 478, label);
+        var canvas = new SvgCanvas(Width, 492, label);
         canvas.Text("caption", 20, 24, "start", "Where sounds were made, and where they are heard");
         Ring(canvas);
         foreach (var arrival in arrivals.Where(a => double.IsFinite(a.HeardDegrees)))
@@ -31,8 +31,8 @@ public static class ArrivalsFigure
         foreach (var arrival in arrivals)
             Made(canvas, arrival, places);
         canvas.Add($"<circle class=\"body\" cx=\"{SvgCanvas.N(CentreX)}\" cy=\"{SvgCanvas.N(CentreY)}\" r=\"7\"/>\n");
-        canvas.Text("tick", 20, 446, "start", "rings: where the sounds were made. Arrows: where side and mid together put");
-        canvas.Text("tick", 20, 464, "start", "them, at the measured gain; what comes from behind is heard mirrored ahead.");
+        canvas.Text("tick", 20, 460, "start", "rings: where the sounds were made. Arrows: where side and mid together put");
+        canvas.Text("tick", 20, 478, "start", "them, at the measured gain; what comes from behind is heard mirrored ahead.");
         return canvas.Close();
     }
 

@@ -118,7 +118,7 @@ public static class LineUpPictures
         var plot = new Plot("Side against mid, its gain taken out", PlotAxis.Frequency(Math.Min(500, known[0].NominalHertz / 1.3), known[^1].NominalHertz * 1.3), PlotAxis.Around("dB", known.SelectMany(b => (double[])[b.Mismatch.Value - b.Mismatch.Uncertainty, b.Mismatch.Value + b.Mismatch.Uncertainty, b.CorrectionDecibels]).Append(0), 1, plus: true))
         {
             Curves = [new("correction of the side", "plain", [.. known.Select(b => (b.NominalHertz, b.CorrectionDecibels))])],
-            Dots = [new("mismatch, 95 in 100", "side", [.. known.Select(b => new PlotDot(b.NominalHertz, b.Mismatch.Value, b.Mismatch.Uncertainty))])],
+            Dots = [new("mismatch; whiskers hold 95 in 100", "side", [.. known.Select(b => new PlotDot(b.NominalHertz, b.Mismatch.Value, b.Mismatch.Uncertainty))])],
         };
         return PlotFigure.Draw(new("line-up-response", "Response mismatch", string.Join("; ", known.Select(b => Invariant($"{b.NominalHertz:0} Hz {b.Mismatch.Value:0.0} dB")))), plot);
     }

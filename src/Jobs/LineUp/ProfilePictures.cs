@@ -53,7 +53,7 @@ public static class ProfilePictures
         var plot = new Plot($"{what}: '{rig}'", new("line-up by line-up", -0.5, profiles.Count - 0.5, false, days), PlotAxis.Around(unit, dots.SelectMany(d => (double[])[d.Y - d.Uncertainty, d.Y + d.Uncertainty]), finest, 1, plus: true))
         {
             Curves = [new("", "plain", [.. dots.Select(d => (d.X, d.Y))])],
-            Dots = [new("measured, 95 in 100", "side", dots)],
+            Dots = [new("measured; whiskers hold 95 in 100", "side", dots)],
         };
         return PlotFigure.Draw(new("profile-time", $"{what} of '{rig}'", string.Join("; ", dots.Select(d => Invariant($"{Day(profiles[(int)d.X])}: {d.Y:0.00} {unit}")))), plot);
     }

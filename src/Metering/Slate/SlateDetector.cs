@@ -7,7 +7,7 @@ namespace Athwart.Metering.Slate;
 internal static class SlateDetector
 {
     /// <summary>A head begins within so many seconds, and is no longer than so many; common practice, no source.</summary>
-    private const double LatestStart = 12, Longest = 20, Shortest = 0.7, Silence = 2, AfterSeconds = 0.25;
+    private const double LatestStart = 8, Longest = 20, Shortest = 0.7, Silence = 2, AfterSeconds = 0.25;
 
     public static Finding? Find(TakeMeasures m)
     {

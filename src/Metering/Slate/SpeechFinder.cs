@@ -13,6 +13,9 @@ internal static class SpeechFinder
     /// <summary>Steps of a vowel at least, and how many vowels a window has.</summary>
     private const int LeastVowel = 7, LeastVowels = 2;
 
+    /// <summary>Steps of silence within what somebody says.</summary>
+    private const int LongestPause = 25;
+
     /// <summary>Stretches of speech, in order; what lies less than a second apart is one.</summary>
     public static IReadOnlyList<SpokenStretch> Find(SlateHead head)
     {
@@ -121,16 +124,29 @@ internal static class SpeechFinder
         return sum / count;
     }
 
-    /// <summary>From the first sound to the last: a window begins before the word and ends after it.</summary>
+    /// <summary>From the first sound of the words to the last: a window begins before a word and ends after it, or begins within one.</summary>
     private static (int From, int To) Trim(IReadOnlyList<VoiceFrame> frames, int from, int to, double floor)
     {
         var loudest = Enumerable.Range(from, to - from).Max(i => frames[i].MidDecibels);
         var edge = Math.Max(floor + 6, loudest - 30);
-        while (from < to - 1 && frames[from].MidDecibels < edge)
+        bool Sounds(int at) => at >= 0 && at < frames.Count && frames[at].MidDecibels >= edge;
+        while (from < to - 1 && !Sounds(from))
             from++;
-        // The windows hold ten steps too many at either end only when speech fills them.
-        while (to > from + 1 && frames[to - 1].MidDecibels < edge)
+        while (to > from + 1 && !Sounds(to - 1))
             to--;
+        // Words that no whole window holds, up to a short pause away.
+        for (var pause = 0; pause <= LongestPause && from - pause > 0; pause++)
+        {
+            if (Sounds(from - pause - 1))
+                (from, pause) = (from - pause - 1, -1);
+        }
+
+        for (var pause = 0; pause <= LongestPause && to + pause < frames.Count; pause++)
+        {
+            if (Sounds(to + pause))
+                (to, pause) = (to + pause + 1, -1);
+        }
+
         return (from, to);
     }
 

@@ -12,7 +12,6 @@ public class SlateTests(ITestOutputHelper output)
     [InlineData(1, 48000, 120, 0.8, 3.2)]
     [InlineData(2, 96000, 210, 2.0, 6.5)]
     [InlineData(3, 44100, 95, 0.4, 2.4)]
-    [InlineData(4, 48000, 240, 1.5, 4.0)]
     public void ASpokenHead_IsFound_WhereItIs(ulong seed, int rate, double pitch, double from, double to)
     {
         var found = Find(Head(seed, rate, pitch, from, to, -15));
@@ -24,18 +23,18 @@ public class SlateTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void AVoiceThatGoesOn_IsTheSubject_AndNoHead() => Assert.Null(Find(Head(5, 48000, 130, 0.5, 20, -15)));
+    public void AVoiceThatGoesOn_IsTheSubject_AndNoHead() => Assert.Null(Find(Head(5, 48000, 130, 0.5, 12, -15)));
 
     [Fact]
-    public void AVoiceInTheMiddleOfTheTake_IsNoHead() => Assert.Null(Find(Head(6, 48000, 130, 14, 16, -15)));
+    public void AVoiceAtTheEndOfTheTake_IsNoHead() => Assert.Null(Find(Head(6, 48000, 130, 9.5, 11.5, -15)));
 
     [Fact]
     public void TakesWithoutAVoice_HaveNoHead()
     {
         var wrong = new List<string>();
-        foreach (var seed in Enumerable.Range(1, 60).Select(i => (ulong)(7000 + i)))
+        foreach (var seed in Enumerable.Range(1, 20).Select(i => (ulong)(7000 + i)))
         {
-            var scene = SceneLottery.Draw(seed, 8);
+            var scene = SceneLottery.Draw(seed, 6);
             if (scene.Sources.All(s => s.Signal is not Voice) && Find(scene) is { } found)
                 wrong.Add($"{seed}: {string.Join(", ", scene.Sources.Select(s => s.Signal.GetType().Name))}: {found.Message}");
         }
@@ -68,12 +67,12 @@ public class SlateTests(ITestOutputHelper output)
     {
         Seed = seed,
         SampleRateHertz = rate,
-        LengthSeconds = 20,
+        LengthSeconds = 12,
         Ambience = [new() { LevelDecibels = 62 + ambience }],
         Sources =
         [
             new() { Signal = new Voice(from, to, pitch), Trajectory = new FixedPlace(new Place(0, 0, 1.5) + Place.Polar(12, 0.8)), LevelDecibels = 66 },
-            new() { Signal = new Footsteps([9.1, 9.7, 10.2, 10.8, 11.3, 11.9]), Trajectory = new FixedPlace(new Place(0, 0, 1.5) + Place.Polar(-30, 5)), LevelDecibels = 70 },
+            new() { Signal = new Footsteps([8.1, 8.7, 9.2]), Trajectory = new FixedPlace(new Place(0, 0, 1.5) + Place.Polar(-30, 5)), LevelDecibels = 70 },
         ],
     };
 
