@@ -1,6 +1,9 @@
+using Athwart.Desk.Documents;
 using Athwart.Desk.Layout;
 using Athwart.Desk.Safety;
 using Athwart.Desk.Work;
+using Athwart.Jobs.Cards;
+using Athwart.Jobs.Listening;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 
@@ -52,11 +55,17 @@ internal static class DeskHost
     private static void AddServices(IServiceCollection services, DeskOptions options)
     {
         services.AddSingleton(options);
+        // Open pages keep their sockets; they are told by the socket's end, not waited for.
+        services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<EntryTokens>();
         services.AddSingleton<VisitCookie>();
         services.AddSingleton(_ => new RequestRules(DeskAddress.HostNames(options)));
         services.AddSingleton<OpenLibrary>();
+        services.AddSingleton<Worklist>();
+        services.AddSingleton(_ => new ListeningRoom(options.Library));
+        services.AddSingleton<Strips>();
+        services.AddSingleton(_ => new CardFolders([.. options.CardFolders, .. CardFolders.Mounts().Except(options.CardFolders, StringComparer.Ordinal)]));
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {
@@ -71,6 +80,7 @@ internal static class DeskHost
         app.UseMiddleware<RequestGuard>();
         app.UseAntiforgery();
         app.MapStaticAssets();
+        DeskDocuments.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 }
