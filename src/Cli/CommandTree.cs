@@ -34,6 +34,7 @@ internal static class CommandTree
     internal static IReadOnlyList<CommandEntry> Entries { get; } =
     [
         new("demo", DemoCommand.Summary, DemoCommand.Create),
+        new("desk", DeskCommand.Summary, DeskCommand.Create),
         new("kit", KitCommand.Summary, KitCommand.Create),
         new("rig", RigCommand.Summary, RigCommand.Create),
         new("take-in", TakeInCommand.Summary, TakeInCommand.Create),
