@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, EffectWords];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -148,5 +148,45 @@ internal static class Migrations
             session_id TEXT PRIMARY KEY REFERENCES sessions (id) ON DELETE CASCADE,
             profile_id TEXT NOT NULL REFERENCES rig_profiles (id) ON DELETE CASCADE
         ) STRICT, WITHOUT ROWID;
+        """;
+
+    // Words by which effects are found. A number of its own for each effect, since the rows of effects have none that lasts;
+    // triggers keep the words in step whoever writes. Prefixes of one to three letters are indexed for search as one types.
+    private const string EffectWords = """
+        CREATE INDEX delivered_effects_by_effect ON delivered_effects (effect_id);
+        CREATE TABLE effect_numbers (number INTEGER PRIMARY KEY, effect_id TEXT NOT NULL UNIQUE) STRICT;
+        CREATE VIRTUAL TABLE effect_words USING fts5(words, tokenize = 'unicode61 remove_diacritics 2', prefix = '1 2 3');
+        CREATE VIEW effect_texts AS
+            SELECT n.number AS number, e.id AS effect_id, t.id AS take_id,
+                e.name || ' ' || e.notes || ' ' || t.name || ' ' || s.name || ' '
+                || coalesce((SELECT group_concat(g.tag, ' ') FROM effect_tags g WHERE g.effect_id = e.id), '') || ' '
+                || coalesce((SELECT group_concat(j.value, ' ') FROM json_each(e.tokens) j), '') AS words
+            FROM effect_numbers n JOIN effects e ON e.id = n.effect_id JOIN takes t ON t.id = e.take_id JOIN sessions s ON s.id = t.session_id;
+        INSERT INTO effect_numbers (effect_id) SELECT id FROM effects ORDER BY rowid;
+        INSERT INTO effect_words (rowid, words) SELECT number, words FROM effect_texts;
+        CREATE TRIGGER effect_words_added AFTER INSERT ON effects BEGIN
+            INSERT INTO effect_numbers (effect_id) VALUES (new.id);
+            INSERT INTO effect_words (rowid, words) SELECT number, words FROM effect_texts WHERE effect_id = new.id;
+        END;
+        CREATE TRIGGER effect_words_changed AFTER UPDATE ON effects BEGIN
+            UPDATE effect_words SET words = (SELECT words FROM effect_texts WHERE effect_id = new.id)
+            WHERE rowid = (SELECT number FROM effect_numbers WHERE effect_id = new.id);
+        END;
+        CREATE TRIGGER effect_words_tagged AFTER INSERT ON effect_tags BEGIN
+            UPDATE effect_words SET words = (SELECT words FROM effect_texts WHERE effect_id = new.effect_id)
+            WHERE rowid = (SELECT number FROM effect_numbers WHERE effect_id = new.effect_id);
+        END;
+        CREATE TRIGGER effect_words_untagged AFTER DELETE ON effect_tags WHEN EXISTS (SELECT 1 FROM effects WHERE id = old.effect_id) BEGIN
+            UPDATE effect_words SET words = (SELECT words FROM effect_texts WHERE effect_id = old.effect_id)
+            WHERE rowid = (SELECT number FROM effect_numbers WHERE effect_id = old.effect_id);
+        END;
+        CREATE TRIGGER effect_words_removed AFTER DELETE ON effects BEGIN
+            DELETE FROM effect_words WHERE rowid = (SELECT number FROM effect_numbers WHERE effect_id = old.id);
+            DELETE FROM effect_numbers WHERE effect_id = old.id;
+        END;
+        CREATE TRIGGER effect_words_take_renamed AFTER UPDATE OF name ON takes WHEN old.name <> new.name BEGIN
+            UPDATE effect_words SET words = (SELECT x.words FROM effect_texts x WHERE x.number = effect_words.rowid)
+            WHERE rowid IN (SELECT n.number FROM effects e JOIN effect_numbers n ON n.effect_id = e.id WHERE e.take_id = new.id);
+        END;
         """;
 }

@@ -36,6 +36,7 @@ internal static class CommandTree
         var root = new RootCommand("Athwart turns raw mid-side recordings into named, documented, mono-safe stereo effects, and keeps the raw pair beside each.")
         {
             DemoCommand.Create(screen),
+            DeskCommand.Create(screen),
             KitCommand.Create(screen),
             RigCommand.Create(screen),
             TakeInCommand.Create(screen),

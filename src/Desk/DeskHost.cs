@@ -1,7 +1,10 @@
+using Athwart.Desk.Documents;
 using Athwart.Desk.Layout;
 using Athwart.Desk.Safety;
 using Athwart.Desk.Sound;
 using Athwart.Desk.Work;
+using Athwart.Jobs.Cards;
+using Athwart.Jobs.Listening;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 
@@ -53,12 +56,18 @@ internal static class DeskHost
     private static void AddServices(IServiceCollection services, DeskOptions options)
     {
         services.AddSingleton(options);
+        // Open pages keep their sockets; they are told by the socket's end, not waited for.
+        services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<EntryTokens>();
         services.AddSingleton<VisitCookie>();
         services.AddSingleton(_ => new RequestRules(DeskAddress.HostNames(options)));
         services.AddSingleton<OpenLibrary>();
         services.AddSound();
+        services.AddSingleton<Worklist>();
+        services.AddSingleton(_ => new ListeningRoom(options.Library));
+        services.AddSingleton<Strips>();
+        services.AddSingleton(_ => new CardFolders([.. options.CardFolders, .. CardFolders.Mounts().Except(options.CardFolders, StringComparer.Ordinal)]));
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {
@@ -74,6 +83,7 @@ internal static class DeskHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapSound();
+        DeskDocuments.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 }

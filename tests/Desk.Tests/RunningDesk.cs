@@ -19,6 +19,8 @@ internal sealed class RunningDesk : IAsyncDisposable
 
     public Uri Address { get; private set; } = null!;
 
+    public string StateFolder => _folder.File("state");
+
     public string Library => _folder.File("library");
 
     public static async Task<RunningDesk> StartAsync(Func<DeskOptions, DeskOptions>? change = null)

@@ -45,6 +45,7 @@ internal static class DemoCommand
         screen.Line(string.Create(CultureInfo.InvariantCulture, $"3. {report.Cuts.Sum(c => c.Effects.Count)} effects were cut in {report.Cuts.Count} takes, decoded and delivered; all {report.Verify.FilesSound} files verified."));
         screen.Line($"   Delivered:  {report.Delivery.Folder}");
         screen.Line($"   Report:     {report.Delivery.ReportPath}");
+        screen.Line($"   See it:     athwart desk --library \"{report.LibraryFolder}\" --card-folder \"{report.Card.Folder}\"");
         screen.Line($"   Try next:   athwart takes --library \"{report.LibraryFolder}\" --session \"{report.Session}\"");
         screen.Line($"   An invented kit is in the library too: athwart kit list --library \"{report.LibraryFolder}\"");
         return report.Verify.IsSound && report.TakeIn.Complete ? ExitCode.Done : ExitCode.FaultFound;

@@ -45,6 +45,18 @@ public static class KitExportJob
         return new([.. files.Select(f => f.Path)], kit);
     }
 
+    /// <summary>The kit as text: JSON, or one of the three tables as CSV.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <param name="name">'kit.json', 'microphones.csv', 'recorders.csv' or 'protections.csv'.</param>
+    /// <returns>The text; null for any other name.</returns>
+    public static string? Text(Kit kit, string name)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        return string.Equals(name, "kit.json", StringComparison.Ordinal)
+            ? KitJson.Write(kit) + "\n"
+            : CsvKitWriter.Write(kit).Where(f => string.Equals(f.Name, name, StringComparison.Ordinal)).Select(f => f.Text).FirstOrDefault();
+    }
+
     private static List<(string Path, string Text)> Files(Kit kit, string target) => Path.GetExtension(target).ToLowerInvariant() switch
     {
         ".json" => [(target, KitJson.Write(kit) + "\n")],

@@ -67,6 +67,19 @@ public static class KitImportJob
         return Keep(libraryFolder, reading, replace);
     }
 
+    /// <summary>Imports the text of a file that is not on the disk, such as one that a browser sent.</summary>
+    /// <param name="libraryFolder">The library's folder; made when there is none.</param>
+    /// <param name="name">What the faults name as the file.</param>
+    /// <param name="bytes">The whole file, CSV or JSON.</param>
+    /// <param name="replace">Whether things of a name that is there already are replaced.</param>
+    /// <exception cref="LibraryException">The library cannot be used.</exception>
+    public static KitImportReport FromBytes(string libraryFolder, string name, ReadOnlySpan<byte> bytes, bool replace)
+    {
+        var reading = new KitReading();
+        KitFiles.Read(name, bytes, reading);
+        return Keep(libraryFolder, reading, replace);
+    }
+
     /// <summary>Adds another pattern to a microphone of the kit.</summary>
     /// <exception cref="JobException">There is no such microphone.</exception>
     /// <exception cref="LibraryException">The library cannot be used.</exception>

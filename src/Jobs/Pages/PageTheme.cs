@@ -3,7 +3,7 @@ using Athwart.Figures;
 namespace Athwart.Jobs.Pages;
 
 /// <summary>The colours of our pages: day and night as the system prefers, paper always by day.</summary>
-internal static class PageTheme
+public static class PageTheme
 {
     /// <summary>Palettes and figure rules; class 'day' or 'night' on the root overrides what the system prefers.</summary>
     public static string Css { get; } = $$$"""

@@ -30,6 +30,26 @@ public static class PlanRigJob
     /// <exception cref="JobException">The file is there already.</exception>
     public static void WritePage(string path, IReadOnlyList<RigPlan> plans, bool overwrite) => PlanFiles.Write(path, RigPage.Write(plans), overwrite);
 
+    /// <summary>One picture of a plan as SVG, with words for those who do not see it.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="picture">'above', 'polar', 'difference', 'level', 'noise' or 'gain'.</param>
+    /// <param name="id">Begins the ids in the picture; unique on the page.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such picture.</exception>
+    public static string Draw(RigPlan plan, string picture, string id)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var section = RigPictures.All.FirstOrDefault(p => string.Equals(p.Id, picture, StringComparison.Ordinal))
+            ?? throw new ArgumentOutOfRangeException(nameof(picture), picture, "There is no such picture.");
+        return section.Draw(plan, id);
+    }
+
+    /// <summary>The field sheet as the text of a page.</summary>
+    public static string Sheet(RigPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return FieldSheet.Write(plan);
+    }
+
     /// <summary>Writes the field sheet.</summary>
     /// <exception cref="JobException">The file is there already.</exception>
     public static void WriteSheet(string path, RigPlan plan, bool overwrite) => PlanFiles.Write(path, FieldSheet.Write(plan), overwrite);

@@ -1,2 +1,3 @@
 // Before the first picture: the light that was chosen last, so that a dark page never flashes white.
-document.documentElement.dataset.light = localStorage.getItem('desk-light') ?? 'system';
+const classes = { system: '', day: 'day', night: 'night', sun: 'day sun' };
+document.documentElement.className = classes[localStorage.getItem('desk-light')] ?? '';
