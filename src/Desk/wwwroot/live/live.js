@@ -168,8 +168,9 @@ class LivePage {
     // ---- line-up
 
     ask(place) {
-        const before = this.reports.slice(-10);
-        const floor = Math.max(1e-9, before.reduce((sum, r) => sum + r.first.power + r.second.power, 0) / Math.max(1, before.length));
+        // The middle of the last second: a sound that was made too early does not count as the quiet.
+        const before = this.reports.slice(-10).map(r => r.first.power + r.second.power).sort((a, b) => a - b);
+        const floor = Math.max(1e-9, before[before.length >> 1] ?? 0);
         this.asking = { place, floor, until: performance.now() + 15000, gathered: null };
         for (const p of places)
             this.button(`hear-${p}`).setAttribute('aria-pressed', String(p === place));

@@ -230,7 +230,10 @@ export class Meters {
             g.stroke();
         }
         const loudest = this.points.reduce((most, p) => p.reduce((a, v) => Math.max(a, Math.abs(v)), most), 1e-4);
-        this.zoom = Math.max(loudest * 1.1, (this.zoom ?? 1) * 0.94);
+        // The picture grows into the quiet by 30 dB a second, and makes room at once.
+        const now = performance.now();
+        this.zoom = Math.max(loudest * 1.1, (this.zoom ?? 1) * 10 ** (-1.5 * (now - (this.zoomed ?? now)) / 1000));
+        this.zoomed = now;
         g.fillStyle = c.trail;
         for (const [age, points] of this.points.entries()) {
             g.globalAlpha = 0.08 + 0.5 * (age + 1) / this.points.length;
@@ -272,8 +275,8 @@ export class Meters {
         for (const hertz of [20, 100, 1000, 10000, 20000, 40000, 80000].filter(f => f < highest * 0.92)) {
             g.fillStyle = c.line;
             g.fillRect(Math.round(x(hertz)), top, 1, bottom - top);
-            if (hertz !== 20000 || w > 360 * s)
-                this.text(m, hertz < 1000 ? `${hertz} Hz` : `${hertz / 1000} kHz`, x(hertz), h - 8 * s, hertz === 20 ? 'left' : 'center');
+            if (hertz < 20000 || right - x(10000) > 90 * s && hertz !== 20000)
+                this.text(m, hertz < 1000 ? `${hertz} Hz` : `${hertz / 1000} kHz`, x(hertz), h - 8 * s, hertz === 20 ? 'left' : x(hertz) > right - 24 * s ? 'right' : 'center');
         }
         if (!source)
             return;

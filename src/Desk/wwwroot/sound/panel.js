@@ -1,12 +1,12 @@
 // Binds the controls of listening to a player: what the hand does is heard at once, without a way over the desk.
 import { silentBelow } from './matrix.js';
 
-export const levelWords = decibels => decibels <= silentBelow ? 'no side: mono' : `${decibels > 0 ? '+' : ''}${decibels.toFixed(1).replace('.0', '').replace('-', '−')} dB`;
+export const levelWords = decibels => decibels <= silentBelow ? 'no side' : `${decibels > 0 ? '+' : ''}${decibels.toFixed(1).replace('.0', '').replace('-', '−')} dB`;
 
 const viewWords = { stereo: '', mono: 'mono fold', mid: 'mid alone', side: 'side alone' };
 
 export function settingWords({ side, view, swap }) {
-    return [viewWords[view] || `side ${levelWords(side).replace('no side: mono', 'off')}`, swap && view === 'stereo' ? 'exchanged' : ''].filter(w => w).join(', ');
+    return [viewWords[view] || (side <= silentBelow ? 'no side' : `side ${levelWords(side)}`), swap && view === 'stereo' ? 'exchanged' : ''].filter(w => w).join(', ');
 }
 
 export class ListenPanel {

@@ -200,7 +200,7 @@ function paint(bytes, ramp) {
 }
 
 /** 256 colours from silent to loud, through the given stops [[0…1, [r, g, b]], …]; a byte is half a decibel. */
-export function rampOf(stops, floor = 40, ceiling = 245) {
+export function rampOf(stops, floor = 55, ceiling = 225) {
     const ramp = new Uint32Array(256);
     for (let n = 0; n < 256; n++) {
         const t = Math.max(0, Math.min(1, (n - floor) / (ceiling - floor)));
@@ -245,7 +245,7 @@ export function drawTrail(g, box, tiles, view, width, height, sideGain, colours)
         if (strength < 0.03)
             continue;
         const thick = (1.2 + 2.4 * strength) * box.scale;
-        g.globalAlpha = Math.min(1, 0.15 + strength);
+        g.globalAlpha = Math.min(1, 0.3 + strength);
         g.fillRect(box.x + x, box.y + height / 2 - place / 1.15 * half - thick / 2, step, thick);
     }
     g.globalAlpha = 1;

@@ -65,6 +65,9 @@ class TakePage {
         player.addEventListener('heard', e => meters.push({ ...e.detail, rate: player.context.sampleRate }));
         player.addEventListener('setting', () => this.showWidth());
         player.addEventListener('state', () => {
+            if (player.playing && !this.wasPlaying)
+                meters.reset();
+            this.wasPlaying = player.playing;
             if (!player.playing)
                 view.setPlay(player.context ? player.place : null, false);
             this.follow();
