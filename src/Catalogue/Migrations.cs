@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Cuts];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -147,6 +147,21 @@ internal static class Migrations
         CREATE TABLE session_rigs (
             session_id TEXT PRIMARY KEY REFERENCES sessions (id) ON DELETE CASCADE,
             profile_id TEXT NOT NULL REFERENCES rig_profiles (id) ON DELETE CASCADE
+        ) STRICT, WITHOUT ROWID;
+        """;
+
+    // Proposals are replaced whole when a take is looked at again; their JSON is the jobs' own affair.
+    private const string Cuts = """
+        ALTER TABLE effects ADD COLUMN fade_in_curve TEXT NOT NULL DEFAULT '';
+        ALTER TABLE effects ADD COLUMN fade_out_curve TEXT NOT NULL DEFAULT '';
+        ALTER TABLE effects ADD COLUMN loop_crossfade_frames INTEGER CHECK (loop_crossfade_frames > 0);
+        ALTER TABLE effects ADD COLUMN loop_correlation REAL;
+        CREATE TABLE cut_proposals (
+            take_id TEXT NOT NULL REFERENCES takes (id) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            version INTEGER NOT NULL,
+            json TEXT NOT NULL,
+            PRIMARY KEY (take_id, position)
         ) STRICT, WITHOUT ROWID;
         """;
 }

@@ -116,6 +116,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
                 InvertSide = take.Roles.SideInverted,
                 FromFrame = effect.From,
                 ToFrame = effect.To,
+                Loop = effect.Loop,
                 Files = [.. source.Files.Select(f => f with { Sha256 = sourceHashes.GetValueOrDefault(f.Path, "") })],
             },
             Treatment = new()
@@ -125,6 +126,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
                 Trim = request.Trim,
                 FadeInFrames = effect.FadeIn,
                 FadeOutFrames = effect.FadeOut,
+                FadeInCurve = effect.FadeInCurve,
+                FadeOutCurve = effect.FadeOutCurve,
             },
             Output = new()
             {

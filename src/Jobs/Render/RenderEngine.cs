@@ -23,6 +23,7 @@ public static class RenderEngine
     public static RenderResult Render(IRecording source, Recipe recipe, string target, RenderOptions options, CancellationToken cancellation)
     {
         var plan = RenderPlan.Create(recipe, source);
+        source = LoopedRecording.Of(source, recipe.Source);
         BroadcastExtension? broadcast;
         using var sink = new RenderSink(plan, target, options);
         ChunkPipeline.Run(plan.Chunks(), options.Threads, () => new ChunkWorker(source, plan), static (worker, chunk) => worker.Render(chunk), sink.Add, cancellation);
@@ -39,6 +40,7 @@ public static class RenderEngine
     public static ProgrammeLevels Measure(IRecording source, Recipe recipe, IProgrammeMeter? meter, int threads, CancellationToken cancellation)
     {
         var plan = RenderPlan.Create(recipe, source);
+        source = LoopedRecording.Of(source, recipe.Source);
         var listener = new LevelListener(plan, meter);
         ChunkPipeline.Run(plan.Chunks(), threads, () => new LevelWorker(source, plan), static (worker, chunk) => worker.Compute(chunk), listener.Add, cancellation);
         return listener.Complete();

@@ -1,6 +1,7 @@
+using Athwart.Jobs.Cut;
 using Athwart.Recordings;
 using Athwart.Signals.Dither;
-using Athwart.Signals.FixedMath;
+using Athwart.Signals.Fades;
 using Athwart.Signals.Resampling;
 
 namespace Athwart.Jobs.Render;
@@ -8,12 +9,15 @@ namespace Athwart.Jobs.Render;
 /// <summary>A recipe applied to one recording: everything a chunk needs to know, fixed before the first one.</summary>
 internal sealed class RenderPlan
 {
+    private readonly FadeCurve _fadeIn, _fadeOut;
+
     private RenderPlan(Recipe recipe, SampleFormat sourceFormat)
     {
         Treatment = recipe.Treatment;
         Source = recipe.Source;
         Output = recipe.Output;
         SourceFormat = sourceFormat;
+        (_fadeIn, _fadeOut) = (FadeWords.Parse(Treatment.FadeInCurve), FadeWords.Parse(Treatment.FadeOutCurve));
         CutLength = recipe.Source.ToFrame - recipe.Source.FromFrame;
         Converter = Output.SampleRateHertz == Source.SampleRateHertz ? null : new SampleRateConverter(Source.SampleRateHertz, Output.SampleRateHertz);
         OutputFrames = Converter?.OutputLength(CutLength) ?? CutLength;
@@ -80,18 +84,19 @@ internal sealed class RenderPlan
     {
         RecipeChecks.Checked(recipe, "the recipe");
         var plan = new RenderPlan(recipe, recipe.Source.Word.Format());
+        Require(recipe.Source.Loop is null, "the end of a loop is led over into its start, which cannot be undone; the raw pair was delivered beside it");
         Require(delivered.FrameCount == plan.OutputFrames, $"the delivered file has {delivered.FrameCount} frames, the recipe makes {plan.OutputFrames}; choose the stereo file of this recipe");
         return plan;
     }
 
-    /// <summary>The gain of the fades at a frame of the cut: sin²(π/2·(n + ½)/N), so that a fade out and a fade in of one length add up to 1.</summary>
+    /// <summary>The gain of the fades at a frame of the cut; see <see cref="FadeCurves"/>.</summary>
     public double FadeAt(long frame)
     {
         var gain = 1.0;
         if (frame < Treatment.FadeInFrames)
-            gain = Rise(frame, Treatment.FadeInFrames);
+            gain = FadeCurves.Gain(_fadeIn, frame, Treatment.FadeInFrames);
         var left = CutLength - 1 - frame;
-        return left < Treatment.FadeOutFrames ? gain * Rise(left, Treatment.FadeOutFrames) : gain;
+        return left < Treatment.FadeOutFrames ? gain * FadeCurves.Gain(_fadeOut, left, Treatment.FadeOutFrames) : gain;
     }
 
     /// <summary>The output in chunks, in order; on the exact path faded frames are in chunks of their own.</summary>
@@ -105,12 +110,6 @@ internal sealed class RenderPlan
             yield return new(n, count, IsExact && n >= fadeInEnd && n < fadeOutStart);
             n += count;
         }
-    }
-
-    private static double Rise(long frame, long length)
-    {
-        var sine = FixedTrigonometry.SinPi((frame + 0.5) / (2.0 * length));
-        return sine * sine;
     }
 
     private static void Require(bool kept, string message)
