@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Cuts];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -148,6 +148,37 @@ internal static class Migrations
             session_id TEXT PRIMARY KEY REFERENCES sessions (id) ON DELETE CASCADE,
             profile_id TEXT NOT NULL REFERENCES rig_profiles (id) ON DELETE CASCADE
         ) STRICT, WITHOUT ROWID;
+        """;
+
+    // A key is a name, or the id of a take or an effect. As with the kit, the JSON is the jobs' own affair.
+    private const string Treatments = """
+        CREATE TABLE treatments (
+            scope TEXT NOT NULL CHECK (scope IN ('name', 'take', 'correction', 'effect')),
+            key TEXT NOT NULL COLLATE NOCASE,
+            json TEXT NOT NULL,
+            PRIMARY KEY (scope, key)
+        ) STRICT, WITHOUT ROWID;
+        CREATE TABLE treatment_history (
+            number INTEGER PRIMARY KEY AUTOINCREMENT,
+            date TEXT NOT NULL,
+            what TEXT NOT NULL,
+            undone INTEGER NOT NULL DEFAULT 0
+        ) STRICT;
+        CREATE TABLE treatment_changes (
+            number INTEGER NOT NULL REFERENCES treatment_history (number) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            scope TEXT NOT NULL,
+            key TEXT NOT NULL,
+            before TEXT,
+            after TEXT,
+            PRIMARY KEY (number, position)
+        ) STRICT, WITHOUT ROWID;
+        CREATE TRIGGER treatments_go_with_effects AFTER DELETE ON effects BEGIN
+            DELETE FROM treatments WHERE scope = 'effect' AND key = OLD.id;
+        END;
+        CREATE TRIGGER treatments_go_with_takes AFTER DELETE ON takes BEGIN
+            DELETE FROM treatments WHERE scope IN ('take', 'correction') AND key = OLD.id;
+        END;
         """;
 
     // Proposals are replaced whole when a take is looked at again; their JSON is the jobs' own affair.

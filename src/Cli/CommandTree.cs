@@ -15,7 +15,7 @@ internal static class CommandTree
     /// <returns>One of <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(string[] args, Screen screen)
     {
-        var parsed = Create(screen).Parse(args);
+        var parsed = CreateFor(args, screen).Parse(args);
         // A suggestion request is answered even though its command line is not finished yet.
         var isDirective = args.Length > 0 && args[0].StartsWith('[');
         var unknown = isDirective ? [] : UnknownOptions(parsed).ToList();
@@ -31,27 +31,44 @@ internal static class CommandTree
     }
 
     /// <summary>The commands, in the order of the day.</summary>
-    public static RootCommand Create(Screen screen)
+    internal static IReadOnlyList<CommandEntry> Entries { get; } =
+    [
+        new("demo", DemoCommand.Summary, DemoCommand.Create),
+        new("kit", KitCommand.Summary, KitCommand.Create),
+        new("rig", RigCommand.Summary, RigCommand.Create),
+        new("take-in", TakeInCommand.Summary, TakeInCommand.Create),
+        new("takes", TakesCommand.Summary, TakesCommand.Create),
+        new("line-up", LineUpCommand.Summary, LineUpCommand.Create),
+        new("check", CheckCommand.Summary, CheckCommand.Create),
+        new("explain", ExplainCommand.Summary, ExplainCommand.Create),
+        new("roles", RolesCommand.Summary, RolesCommand.Create),
+        new("decode", DecodeCommand.Summary, DecodeCommand.Create),
+        new("cut", CutCommand.Summary, CutCommand.Create),
+        new("deliver", DeliverCommand.Summary, DeliverCommand.Create),
+        new("render", RenderCommand.Summary, RenderCommand.Create),
+        new("verify", VerifyCommand.Summary, VerifyCommand.Create),
+        new("salvage", SalvageCommand.Summary, SalvageCommand.Create),
+        new("completion", CompletionCommand.Summary, CompletionCommand.Create),
+    ];
+
+    /// <summary>The whole tree, every command with all its options.</summary>
+    public static RootCommand Create(Screen screen) => Create(_ => true, screen);
+
+    /// <summary>What a command line needs of the tree: one command whole, of the others the name and what they do. So the start does not grow with their number.</summary>
+    internal static RootCommand CreateFor(string[] args, Screen screen)
     {
-        var root = new RootCommand("Athwart turns raw mid-side recordings into named, documented, mono-safe stereo effects, and keeps the raw pair beside each.")
-        {
-            DemoCommand.Create(screen),
-            KitCommand.Create(screen),
-            RigCommand.Create(screen),
-            TakeInCommand.Create(screen),
-            TakesCommand.Create(screen),
-            LineUpCommand.Create(screen),
-            CheckCommand.Create(screen),
-            ExplainCommand.Create(screen),
-            RolesCommand.Create(screen),
-            DecodeCommand.Create(screen),
-            CutCommand.Create(screen),
-            DeliverCommand.Create(screen),
-            RenderCommand.Create(screen),
-            VerifyCommand.Create(screen),
-            SalvageCommand.Create(screen),
-            CompletionCommand.Create(screen),
-        };
+        // What a shell asks to complete, and what a file of arguments holds, is not known yet.
+        if (args.Any(a => a.StartsWith('[') || a.StartsWith('@')))
+            return Create(screen);
+        var asked = Array.Find(args, a => !a.StartsWith('-'));
+        return Create(entry => string.Equals(entry.Name, asked, StringComparison.Ordinal), screen);
+    }
+
+    private static RootCommand Create(Predicate<CommandEntry> isWanted, Screen screen)
+    {
+        var root = new RootCommand("Athwart turns raw mid-side recordings into named, documented, mono-safe stereo effects, and keeps the raw pair beside each.");
+        foreach (var entry in Entries)
+            root.Add(isWanted(entry) ? entry.Create(screen) : new Command(entry.Name, entry.Summary));
         var help = root.Options.OfType<HelpOption>().Single();
         help.Action = new HelpWithExamples((HelpAction)help.Action!);
         return root;

@@ -41,6 +41,10 @@ public static class FigureStyle
         .wedge{fill:var(--mid);fill-opacity:.13;stroke:var(--mid);stroke-width:1.8}
         .sight{stroke:var(--side);stroke-width:1;stroke-dasharray:3 4}.subject{fill:var(--side)}
         .path{stroke:var(--side);stroke-width:2.6}.arrow{fill:var(--side)}
+        .spot{fill:var(--ink);stroke:var(--ink);stroke-width:1.6}.spot.mid{fill:var(--mid);stroke:var(--mid)}.spot.side{fill:var(--side);stroke:var(--side)}.spot.hollow{fill:var(--card)}
+        .whisker{stroke:var(--ink);stroke-width:1.6}.whisker.mid{stroke:var(--mid)}.whisker.side{stroke:var(--side)}
+        .block.quiet{fill:var(--muted);fill-opacity:.5}.outline{fill:none;stroke-width:2}
+        .figure .ofnote{fill:var(--note);font-weight:600}.figure .ofcaution{fill:var(--caution);font-weight:600}.figure .offault{fill:var(--fault);font-weight:600}
         .body{fill:var(--mid)}.lobe{fill:var(--card);stroke:var(--side);stroke-width:1.8}.figure .lobe-sign{fill:var(--side);font-weight:700;font-size:15px}
         """;
 

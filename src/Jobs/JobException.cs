@@ -19,10 +19,10 @@ public sealed class JobException : Exception
     /// <summary>A refusal with its remedy.</summary>
     /// <param name="kind">Why.</param>
     /// <param name="message">What is wrong and where, one sentence.</param>
-    /// <param name="remedy">What to do, one sentence.</param>
+    /// <param name="remedy">What to do, one sentence; empty when nothing can be done.</param>
     /// <param name="inner">The cause, if another failure caused it.</param>
     public JobException(JobErrorKind kind, string message, string remedy, Exception? inner = null)
-        : base(message + " " + remedy, inner)
+        : base(string.IsNullOrEmpty(remedy) ? message : message + " " + remedy, inner)
     {
         Kind = kind;
         Remedy = remedy;

@@ -56,4 +56,7 @@ public static class FindingKinds
 
     /// <summary>Samples that are not finite numbers.</summary>
     public const string NotFinite = "not-finite";
+
+    /// <summary>Somebody speaks at the beginning: the announced head of the take.</summary>
+    public const string VoiceSlate = "voice-slate";
 }

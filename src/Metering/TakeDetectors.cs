@@ -1,4 +1,5 @@
 using Athwart.Metering.Faults;
+using Athwart.Metering.Slate;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
@@ -29,5 +30,5 @@ public static class TakeDetectors
     }
 
     private static IEnumerable<Finding> Sounding(TakeMeasures measures) =>
-        [.. ChannelDetector.Find(measures), .. StereoDetector.Find(measures), .. SpectrumDetector.Find(measures), .. FaultDetectors.Find(measures)];
+        [.. ChannelDetector.Find(measures), .. StereoDetector.Find(measures), .. SpectrumDetector.Find(measures), .. FaultDetectors.Find(measures), .. SlateDetector.Find(measures) is { } slate ? (IEnumerable<Finding>)[slate] : []];
 }

@@ -1,4 +1,5 @@
 using Athwart.Metering.Faults;
+using Athwart.Metering.Slate;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
@@ -85,6 +86,9 @@ public sealed class TakeMeasures
 
     /// <summary>What was heard of faults; null when not asked for.</summary>
     internal FaultMeasures? Faults { get; init; }
+
+    /// <summary>The head of the take as a voice would be heard in it; null when not asked for.</summary>
+    internal SlateHead? Slate { get; set; }
 
     /// <summary>What was kept of the stream.</summary>
     internal PairTrack Track => _track;

@@ -1,4 +1,5 @@
 using Athwart.Metering.Faults;
+using Athwart.Metering.Slate;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
@@ -18,6 +19,7 @@ public sealed class TakeMeter
     private readonly PairSpectrum? _spectrum;
     private readonly FaultMeter? _faults;
     private readonly PairCross? _cross;
+    private readonly SlateScan? _slate;
     private readonly float[] _magnitudes = new float[SampleWindow.Length];
     private bool _identical = true, _opposite = true, _completed;
     private int _filled;
@@ -41,6 +43,7 @@ public sealed class TakeMeter
         _bothSilent = new(ChannelScan.SilenceFrames(sampleRateHertz), sampleRateHertz / 1000);
         _faults = _settings.Faults ? new(sampleRateHertz, scale) : null;
         _cross = _settings is { Faults: true, Spectrum: true } ? new() : null;
+        _slate = _settings.Faults ? new(sampleRateHertz) : null;
         _spectrum = _settings.Spectrum ? new(_cross) : null;
     }
 
@@ -75,13 +78,15 @@ public sealed class TakeMeter
             Block();
         _completed = true;
         _spectrum?.Flush();
-        return new TakeSummary(_track, _spectrum, _scale, _settings.SideGain).Measures(
+        var measures = new TakeSummary(_track, _spectrum, _scale, _settings.SideGain).Measures(
             _mid.Complete(_track.Frames),
             _side.Complete(_track.Frames),
             _left.Complete(_track.Frames),
             _right.Complete(_track.Frames),
             (_identical, _opposite, _bothSilent.Complete(_track.Frames)),
             _faults?.Complete(_track.Frames, _cross));
+        measures.Slate = _slate?.Complete();
+        return measures;
     }
 
     private void Block()
@@ -94,6 +99,7 @@ public sealed class TakeMeter
             channel.Scan(count, first);
         Compare(mid, side, first);
         _faults?.Add(mid, side, first);
+        _slate?.Add(mid, side);
         // A block cut off by the end of the take would smear the whole spectrum; it serves only when there is no other.
         if (count == SampleWindow.Length || first == 0)
             _spectrum?.Add(_mid.Window.Block, _side.Window.Block, first);

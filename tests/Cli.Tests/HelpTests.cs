@@ -60,6 +60,22 @@ public sealed class HelpTests
         Assert.Empty(result.Output);
     }
 
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void ACommandBeforeItIsBuilt_SaysWhatTheBuiltOneSays(string name)
+    {
+        var entry = CommandTree.Entries.Single(e => string.Equals(e.Name, name, StringComparison.Ordinal));
+        Assert.Equal((Command(name).Name, Command(name).Description), (entry.Name, entry.Summary));
+    }
+
+    [Fact]
+    public void OnlyTheCommandAskedFor_IsBuilt()
+    {
+        var tree = CommandTree.CreateFor(["check", "render", "--json"], CommandLine.Nowhere());
+        Assert.Equal(["check"], tree.Subcommands.Where(c => c.Options.Count + c.Arguments.Count > 0).Select(c => c.Name));
+        Assert.DoesNotContain(CommandTree.CreateFor(["--help"], CommandLine.Nowhere()).Subcommands, c => c.Options.Count > 0);
+    }
+
     [Fact]
     public void AnUnknownCommand_IsNamed_AndExitsWith2()
     {

@@ -57,6 +57,10 @@ public sealed class RigTests : IDisposable
     [InlineData("'12,5'", "show", "--mid", "cardioid", "--distance", "12,5")]
     [InlineData("'900'", "choose", "--demo-kit", "--budget", "900")]
     [InlineData("compare", "compare", "cardioid")]
+    [InlineData("--speed says nothing without", "show", "--mid", "cardioid", "--speed", "3", "--width", "8", "--distance", "3")]
+    [InlineData("--from-right says nothing without", "choose", "--demo-kit", "--coverage", "90", "--from-right")]
+    [InlineData("--source-slope says nothing without", "show", "--mid", "cardioid", "--source-slope", "-6")]
+    [InlineData("Give --headphones or --loudest too", "show", "--mid", "cardioid", "--hours", "4")]
     public void WhatMeansNothing_ExitsWith2_AndIsNamed(string named, params string[] arguments)
     {
         var result = CommandLine.Run(["rig", .. arguments]);

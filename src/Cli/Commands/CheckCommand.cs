@@ -9,6 +9,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>check</c>: is each take sound, and if not, what is wrong, where, how bad, what to do.</summary>
 internal static class CheckCommand
 {
+    public const string Summary = "Prove each take sound, or say what is wrong, where, how bad and what to do. Nothing is written to the recordings.";
+
     public static Command Create(Screen screen)
     {
         var paths = new Argument<string[]>("PATH") { Description = "Recordings, or folders that are searched with all below.", Arity = ArgumentArity.ZeroOrMore };
@@ -21,14 +23,17 @@ internal static class CheckCommand
         var invert = CommonOptions.InvertSide();
         var json = CommonOptions.Json("every measure and finding");
         var disturbances = new Option<bool>("--disturbances") { Description = "Also listen for clicks, dropouts, repeated and missing blocks, hum, wind, thumps and rumble. New: sounds that are like them are still taken for them." };
+        var pictures = new Option<string?>("--pictures") { Description = "Also write a picture for every finding into this folder (SVG), and a page that shows them all.", HelpName = "DIR" };
+        var overwrite = CommonOptions.Overwrite();
         var threads = Threads();
         var command = new ExampledCommand(
             "check",
-            "Prove each take sound, or say what is wrong, where, how bad and what to do. Nothing is written to the recordings.",
+            Summary,
             "athwart check card/T01.wav",
             "athwart check card --json",
+            "athwart check card --disturbances --pictures evidence",
             "athwart check --library lib --session \"Lock, spring\" --side-level -3")
-        { paths, library, session, take, sideLevel, mid, side, invert, disturbances, json, threads };
+        { paths, library, session, take, sideLevel, mid, side, invert, disturbances, pictures, overwrite, json, threads };
         command.Validators.Add(result =>
         {
             var loose = result.GetValue(paths) is { Length: > 0 };
@@ -55,10 +60,14 @@ internal static class CheckCommand
                     }, progress, cancellation);
             }
 
+            if (parsed.GetValue(pictures) is { } evidence)
+                report = CheckPictures.Write(evidence, report, parsed.GetValue(overwrite), cancellation);
+
             if (parsed.GetValue(json))
                 screen.Line(JsonSerializer.Serialize(CheckDocument.From(report), CheckJson.Readable.CheckDocument));
             else
                 CheckTables.Write(screen, report);
+            RigCommand.Say(screen, parsed.GetValue(pictures) is { } drawn ? Path.Combine(drawn, CheckPictures.Page) : null, parsed.GetValue(json));
             return report.HasFaults ? ExitCode.FaultFound : ExitCode.Done;
         })));
         return command;

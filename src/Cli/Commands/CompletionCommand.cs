@@ -5,6 +5,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>completion</c>: a script by which a shell completes our commands.</summary>
 internal static class CompletionCommand
 {
+    public const string Summary = "Print a script by which the shell completes Athwart's commands and options.";
+
     private const string Bash = """
         _athwart() {
             local IFS=$'\n'
@@ -34,7 +36,7 @@ internal static class CompletionCommand
         shell.AcceptOnlyFromAmong("bash", "zsh", "fish");
         var command = new ExampledCommand(
             "completion",
-            "Print a script by which the shell completes Athwart's commands and options.",
+            Summary,
             "athwart completion bash > ~/.local/share/bash-completion/completions/athwart")
         { shell };
         command.SetAction(parsed => screen.Line(parsed.GetValue(shell) switch

@@ -7,6 +7,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>cut</c>: marks effects in a take.</summary>
 internal static class CutCommand
 {
+    public const string Summary = "Mark effects in a take of the library; nothing is rendered yet and the originals stay as they are.";
+
     public static Command Create(Screen screen)
     {
         var library = CommonOptions.Library();
@@ -26,7 +28,7 @@ internal static class CutCommand
         var notes = new Option<string?>("--notes") { Description = "A sentence about it, delivered as its description.", HelpName = "TEXT" };
         var command = new ExampledCommand(
             "cut",
-            "Mark effects in a take of the library; nothing is rendered yet and the originals stay as they are.",
+            Summary,
             "athwart cut --library lib --session \"Lock, spring\" --take T01 --from 2.5 --to 6 --name \"gate boom\" --fade-out 200",
             "athwart cut --library lib --session \"Lock, spring\" --take T05 --markers --side-level -3")
         {

@@ -10,6 +10,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>decode</c>: raw pairs to stereo files, without a library.</summary>
 internal static class DecodeCommand
 {
+    public const string Summary = "Decode raw mid-side recordings to stereo: left = mid + g·side, right = mid − g·side. The mono fold stays the mid.";
+
     public static Command Create(Screen screen)
     {
         var paths = new Argument<string[]>("PATH") { Description = "IN and OUT; or, with --into, any number of recordings and folders.", Arity = ArgumentArity.OneOrMore };
@@ -24,7 +26,7 @@ internal static class DecodeCommand
         var threads = CheckCommand.Threads();
         var command = new ExampledCommand(
             "decode",
-            "Decode raw mid-side recordings to stereo: left = mid + g·side, right = mid − g·side. The mono fold stays the mid.",
+            Summary,
             "athwart decode gate.wav gate-stereo.wav --side-level -3",
             "athwart decode gate.wav gate-48k.wav --side-level 0 --rate 48000 --word s16 --true-peak -1",
             "athwart decode card --into stereo --side-level -3")

@@ -9,6 +9,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>deliver</c>: renders the effects of a session.</summary>
 internal static class DeliverCommand
 {
+    public const string Summary = "Render the effects of a session: stereo and raw pair of each, with metadata, recipes, manifest and a report to open. A take without a cut is delivered whole.";
+
     public static Command Create(Screen screen)
     {
         var library = CommonOptions.Library();
@@ -31,7 +33,7 @@ internal static class DeliverCommand
         var threads = CheckCommand.Threads();
         var command = new ExampledCommand(
             "deliver",
-            "Render the effects of a session: stereo and raw pair of each, with metadata, recipes, manifest and a report to open. A take without a cut is delivered whole.",
+            Summary,
             "athwart deliver --library lib --session \"Lock, spring\" --to lock-effects --side-level -3 --mono",
             "athwart deliver --library lib --session \"Lock, spring\" --to lock-48k --rate 48000 --word s24 --true-peak -1 --template \"{index:000}_{effect}_{kind}\"")
         { library, session, to, takes, effects, title, template, sideLevel, mono, recordist, project, category, threads };

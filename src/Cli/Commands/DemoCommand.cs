@@ -8,6 +8,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>demo</c>: the main job on an invented card.</summary>
 internal static class DemoCommand
 {
+    public const string Summary = "Set up and run the main job on an invented card of a canal lock and its lift bridge: take in, check, cut, deliver, verify.";
+
     private const string DefaultFolder = "athwart-demo";
 
     public static Command Create(Screen screen)
@@ -15,7 +17,7 @@ internal static class DemoCommand
         var folder = new Option<string?>("--folder") { Description = $"A new folder for card, library and delivery; '{DefaultFolder}', or the next free number of it, unless said.", HelpName = "DIR" };
         var command = new ExampledCommand(
             "demo",
-            "Set up and run the main job on an invented card of a canal lock and its lift bridge: take in, check, cut, deliver, verify.",
+            Summary,
             "athwart demo",
             "athwart demo --folder /tmp/lock")
         { folder };

@@ -6,9 +6,11 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>kit</c>: the microphones, recorders and wind protections that are owned or considered.</summary>
 internal static class KitCommand
 {
+    public const string Summary = "Keep the microphones, recorders and wind protections that you own or consider, in the library.";
+
     public static ExampledCommand Create(Screen screen) => new(
         "kit",
-        "Keep the microphones, recorders and wind protections that you own or consider, in the library.",
+        Summary,
         "athwart kit import --demo --library lib",
         "athwart kit list --library lib")
     {

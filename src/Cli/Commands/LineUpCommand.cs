@@ -12,6 +12,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>line-up</c>: measures a rig from one take with sounds from known directions.</summary>
 internal static class LineUpCommand
 {
+    public const string Summary = "Measure a rig from one take with claps from known directions: roles, polarity, gain offset, delay, response, noise. Nothing is written to the recording.";
+
     private const double MetresASecondAtFreezing = 331.3;
     private const double FreezingKelvin = 273.15;
 
@@ -36,7 +38,7 @@ internal static class LineUpCommand
         var json = CommonOptions.Json("the whole measurement");
         var command = new ExampledCommand(
             "line-up",
-            "Measure a rig from one take with claps from known directions: roles, polarity, gain offset, delay, response, noise. Nothing is written to the recording.",
+            Summary,
             "athwart line-up line-up.wav",
             "athwart line-up line-up.wav --order front,left,right --mid-pattern 0.37 --json",
             "athwart line-up --library lib --session \"Lock, spring\" --take T01 --rig \"short blimp\"")

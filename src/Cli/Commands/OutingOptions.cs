@@ -38,8 +38,8 @@ internal sealed class OutingOptions
 
     public Outing Read(ParseResult parsed)
     {
-        var outing = new Outing();
-        outing = Subject(parsed, outing);
+        Lonely(parsed);
+        var outing = Subject(parsed, new Outing());
         return OutingRules.Checked(outing with
         {
             QuietestDecibels = parsed.GetValue(_quietest),
@@ -57,6 +57,23 @@ internal sealed class OutingOptions
             HeadphonesDecibelsA = parsed.GetValue(_headphones),
             Hours = parsed.GetValue(_hours),
         });
+    }
+
+    /// <summary>An option that says nothing without another is a mistake, not something to pass over.</summary>
+    private void Lonely(ParseResult parsed)
+    {
+        Needs(parsed.GetValue(_speed) is not null, parsed.GetValue(_path) is not null, _speed, "a subject that passes", _path);
+        Needs(parsed.GetValue(_fromRight), parsed.GetValue(_path) is not null, _fromRight, "a subject that passes", _path);
+        Needs(parsed.GetValue(_slope) is not null, parsed.GetValue(_source) is not null, _slope, "a source's level", _source);
+        Needs(parsed.GetValue(_hours) is not null, parsed.GetValue(_headphones) is not null || parsed.GetValue(_loudest) is not null, _hours, "a level", _headphones, _loudest);
+    }
+
+    private static void Needs(bool given, bool has, Option lonely, string what, params ReadOnlySpan<Option> others)
+    {
+        if (!given || has)
+            return;
+        var names = others.Length == 1 ? others[0].Name : $"{others[0].Name} or {others[1].Name}";
+        throw new JobException(JobErrorKind.WrongUse, $"{lonely.Name} says nothing without {what}.", $"Give {names} too, or leave {lonely.Name} out.");
     }
 
     private Outing Subject(ParseResult parsed, Outing outing)

@@ -8,6 +8,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>render</c>: makes a delivered file again from its recipe, or gets the raw pair back.</summary>
 internal static class RenderCommand
 {
+    public const string Summary = "Make a delivered file again from its recipe: the same bytes on any machine, with any number of processors.";
+
     public static Command Create(Screen screen)
     {
         var recipe = new Argument<string>("RECIPE") { Description = "The .recipe.json beside a delivered file." };
@@ -18,7 +20,7 @@ internal static class RenderCommand
         var threads = CheckCommand.Threads();
         var command = new ExampledCommand(
             "render",
-            "Make a delivered file again from its recipe: the same bytes on any machine, with any number of processors.",
+            Summary,
             "athwart render lock-effects/gate_stereo.recipe.json --to again.wav",
             "athwart render lock-effects/gate_stereo.recipe.json --midside --to pair.wav")
         { recipe, to, midside, stereo, overwrite, threads };

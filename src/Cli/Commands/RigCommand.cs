@@ -8,9 +8,11 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>rig</c>: what a pair of microphones covers, costs and can take; which to choose; the sheet to take along.</summary>
 internal static class RigCommand
 {
+    public const string Summary = "Plan the pair: what it covers, how the gains must differ, how quiet and loud it can go, which to choose, and the field sheet.";
+
     public static Command Create(Screen screen) => new ExampledCommand(
         "rig",
-        "Plan the pair: what it covers, how the gains must differ, how quiet and loud it can go, which to choose, and the field sheet.",
+        Summary,
         "athwart rig show --mid cardioid --side-level -3",
         "athwart rig choose --demo-kit --budget \"900 EUR\" --path 40 --distance 12 --quietest 45 --loudest 95")
     {

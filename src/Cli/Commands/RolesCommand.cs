@@ -7,6 +7,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>roles</c>: says which channel is mid and which is side, and the side's polarity.</summary>
 internal static class RolesCommand
 {
+    public const string Summary = "Set which channel is mid and which is side, and whether the side is inverted, for a session or one take.";
+
     public static Command Create(Screen screen)
     {
         var library = CommonOptions.Library();
@@ -18,7 +20,7 @@ internal static class RolesCommand
         var clear = new Option<bool>("--clear") { Description = "Forget what was set before." };
         var command = new ExampledCommand(
             "roles",
-            "Set which channel is mid and which is side, and whether the side is inverted, for a session or one take.",
+            Summary,
             "athwart roles --library lib --session \"Lock, spring\" --mid 2 --side 1",
             "athwart roles --library lib --session \"Lock, spring\" --take T03 --invert-side")
         { library, session, take, mid, side, invert, clear };

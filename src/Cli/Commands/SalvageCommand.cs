@@ -7,13 +7,15 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>salvage</c>: a sound copy of a damaged recording, beside it.</summary>
 internal static class SalvageCommand
 {
+    public const string Summary = "Write a sound copy of a damaged recording beside it, with every whole frame and every chunk that is intact.";
+
     public static Command Create(Screen screen)
     {
         var file = new Argument<string>("FILE") { Description = "The damaged recording; it is only read." };
         var to = new Option<string?>("--to") { Description = "The sound copy; beside the damaged file unless said.", HelpName = "FILE" };
         var command = new ExampledCommand(
             "salvage",
-            "Write a sound copy of a damaged recording beside it, with every whole frame and every chunk that is intact.",
+            Summary,
             "athwart salvage card/T07.wav",
             "athwart salvage card/T07.wav --to saved/bridge-deck.wav")
         { file, to };

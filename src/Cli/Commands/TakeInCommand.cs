@@ -9,6 +9,8 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>take-in</c>: a safe copy of a card into the library.</summary>
 internal static class TakeInCommand
 {
+    public const string Summary = "Copy a card into the library: hashed while it is copied, read back from the disk and compared, then made read-only. Run again, it goes on where it stopped and adds nothing twice.";
+
     public static Command Create(Screen screen)
     {
         var card = new Argument<string[]>("CARD") { Description = "The card's folder, or loose recordings. It is only read.", Arity = ArgumentArity.OneOrMore };
@@ -28,7 +30,7 @@ internal static class TakeInCommand
         };
         var command = new ExampledCommand(
             "take-in",
-            "Copy a card into the library: hashed while it is copied, read back from the disk and compared, then made read-only. Run again, it goes on where it stopped and adds nothing twice.",
+            Summary,
             "athwart take-in /media/card --library lib --session \"Lock, spring\" --date 2026-05-14")
         { card, library, session, date };
         command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () => Run(screen, new()

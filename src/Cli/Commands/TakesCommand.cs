@@ -7,13 +7,15 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>takes</c>: what a library holds.</summary>
 internal static class TakesCommand
 {
+    public const string Summary = "List the sessions of a library, or the takes and cuts of one session.";
+
     public static Command Create(Screen screen)
     {
         var library = CommonOptions.Library();
         var session = CommonOptions.Session(required: false);
         var command = new ExampledCommand(
             "takes",
-            "List the sessions of a library, or the takes and cuts of one session.",
+            Summary,
             "athwart takes --library lib",
             "athwart takes --library lib --session \"Lock, spring\"")
         { library, session };

@@ -8,12 +8,14 @@ namespace Athwart.Cli.Commands;
 /// <summary><c>verify</c>: finds every changed, missing or added file of a delivery.</summary>
 internal static class VerifyCommand
 {
+    public const string Summary = "Read every file of a delivery again and find what was changed, is missing or was added.";
+
     public static Command Create(Screen screen)
     {
         var folder = new Argument<string>("FOLDER") { Description = "A folder that 'deliver' wrote." };
         var command = new ExampledCommand(
             "verify",
-            "Read every file of a delivery again and find what was changed, is missing or was added.",
+            Summary,
             "athwart verify lock-effects")
         { folder };
         command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () => Run(screen, parsed.GetValue(folder)!, cancellation))));

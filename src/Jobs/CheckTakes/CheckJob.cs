@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using Athwart.Jobs.Progress;
 using Athwart.Jobs.Roles;
-using Athwart.Quantities;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.CheckTakes;
@@ -18,15 +17,14 @@ public static class CheckJob
         var jobs = assembly.Takes
             .Select(t => (Take: t, Roles: RoleReader.Decide(t.Tracks, t.ChannelCount, request.TakeRoles, request.SessionRoles)))
             .ToList();
-        return Run(jobs, assembly.Refused, request.SideLevel, request.Disturbances, request.Threads, progress, cancellation);
+        return Run(jobs, assembly.Refused, new(request.SideLevel, request.Disturbances), request.Threads, progress, cancellation);
     }
 
     /// <summary>Checks takes whose roles are settled.</summary>
     internal static CheckReport Run(
         IReadOnlyList<(TakeDescription Take, RoleAssignment Roles)> takes,
         IReadOnlyList<RefusedFile> refused,
-        Decibels sideLevel,
-        bool disturbances,
+        TakeListening listening,
         int threads,
         IProgress<JobProgress>? progress,
         CancellationToken cancellation)
@@ -40,11 +38,10 @@ public static class CheckJob
         Workers.ForEach(queue, options, item => checks.Add(TakeChecker.Check(
             item.Take,
             item.Roles,
-            sideLevel,
-            disturbances,
+            listening,
             n => progress?.Report(new("Checking " + item.Take.Name, Interlocked.Add(ref done, n), total, "frames")),
             cancellation)));
         var ordered = checks.OrderBy(c => c.Take.Name, StringComparer.Ordinal).ThenBy(c => c.Take.Parts[0].Path, StringComparer.Ordinal).ToList();
-        return new(sideLevel, SessionConsistency.Mark(SiblingDecodes.Mark(ordered, cancellation)), refused);
+        return new(listening.SideLevel, SessionConsistency.Mark(SiblingDecodes.Mark(ordered, cancellation)), refused);
     }
 }

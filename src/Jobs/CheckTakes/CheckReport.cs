@@ -1,5 +1,8 @@
+using Athwart.Jobs.LineUp;
 using Athwart.Jobs.Roles;
 using Athwart.Metering;
+using Athwart.Metering.Direction;
+using Athwart.Metering.Width;
 using Athwart.Quantities;
 using Athwart.Recordings;
 
@@ -33,8 +36,20 @@ public sealed record TakeCheck
     /// <summary>The take, or this one, that holds the recorder's own left and right; null when there is none.</summary>
     public string? RecordedDecodeOf { get; init; }
 
+    /// <summary>Where the dominant sound was over time; null when it was not listened for or there is no side.</summary>
+    public DirectionTrail? Direction { get; init; }
+
+    /// <summary>Width, lean and mono; null as the direction is.</summary>
+    public WidthMeasures? Width { get; init; }
+
+    /// <summary>The profile of the rig that was taken into account; null when none is attached.</summary>
+    public RigProfileDocument? Rig { get; init; }
+
     /// <summary>Everything wrong or noteworthy, worst first.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>The files of the findings' pictures, in their order; empty when none were asked for.</summary>
+    public IReadOnlyList<string> Pictures { get; init; } = [];
 
     /// <summary>The worst severity; null when nothing was found.</summary>
     public FindingSeverity? Worst => Findings.Count == 0 ? null : Findings.Max(f => f.Severity);

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Athwart.Catalogue;
+using Athwart.Jobs.LineUp;
 using Athwart.Jobs.Progress;
 using Athwart.Jobs.Sessions;
 using Athwart.Quantities;
@@ -15,7 +16,7 @@ namespace Athwart.Jobs.CheckTakes;
 /// <param name="Disturbances">Whether clicks, hum, wind and the like are listened for too.</param>
 public sealed record CheckSessionRequest(string Library, string Session, string? Take, Decibels? SideLevel, int Threads, bool Disturbances = false);
 
-/// <summary>Checks the takes of a session and keeps the findings and measures in the library.</summary>
+/// <summary>Checks the takes of a session, with the rig's profile where one is attached, and keeps the findings and measures in the library.</summary>
 public static class CheckSessionJob
 {
     /// <summary>Reads every take once; a take's earlier findings are replaced.</summary>
@@ -28,7 +29,7 @@ public static class CheckSessionJob
         var sideLevel = request.SideLevel ?? session.Session.Defaults.SideLevel ?? Decibels.Unity;
         // Takes go by their names in the library, which may differ from their file names.
         var jobs = takes.Select(t => (t.Description with { Name = t.Name }, t.Roles)).ToList();
-        var report = CheckJob.Run(jobs, session.Refused, sideLevel, request.Disturbances, request.Threads, progress, cancellation);
+        var report = CheckJob.Run(jobs, session.Refused, new(sideLevel, request.Disturbances, LineUpProfiles.Of(library, session.Session)), request.Threads, progress, cancellation);
         Keep(library, takes, report);
         return report;
     }

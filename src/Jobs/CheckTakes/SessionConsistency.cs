@@ -17,6 +17,9 @@ internal static class SessionConsistency
     /// <summary>A side this much stronger or weaker against the mid than usual is worth a word, in dB.</summary>
     private const double FarDecibels = 15;
 
+    /// <summary>A quiet this much louder or softer than usual is worth a word, in dB.</summary>
+    private const double FarLevelDecibels = 25;
+
     /// <summary>And so many times the usual spread of the session.</summary>
     private const double FarSpreads = 4;
 
@@ -34,7 +37,9 @@ internal static class SessionConsistency
                 Differs(pairs, check, "word", c => Word(c.Take.Format)),
                 Differs(pairs, check, "order of the channels", c => string.Create(CultureInfo.InvariantCulture, $"mid on channel {c.Roles.MidChannel + 1}, side on channel {c.Roles.SideChannel + 1}")),
                 Differs(pairs, check, "polarity of the side", c => c.Roles.SideInverted ? "turned over" : "as recorded"),
+                Differs(pairs, check, "rig", c => c.Rig?.Rig is { } rig ? $"'{rig}'" : "no profile"),
                 SideLevel(pairs, check),
+                MidLevel(pairs, check),
             ]).OfType<Finding>(),
         ];
         return [.. checks.Select(c => pairs.Contains(c) && Odd(c) is { Count: > 0 } odd ? c with { Findings = TakeChecker.InOrder([.. c.Findings, .. odd]) } : c)];
@@ -53,33 +58,47 @@ internal static class SessionConsistency
             Message = string.Create(CultureInfo.InvariantCulture, $"The {what} of this take is {mine}; {count} of the {all.Count} takes have {usual}."),
             Remedy = "Check that it was meant so; roles and polarity can be set with 'roles'.",
             Confidence = 0.6,
+            Evidence = [.. all.GroupBy(valueOf, StringComparer.Ordinal).OrderByDescending(g => g.Count()).Select(g => new Evidence("takes with " + g.Key, g.Count(), "takes"))],
         };
     }
 
-    private static Finding? SideLevel(List<TakeCheck> all, TakeCheck check)
+    private static Finding? SideLevel(List<TakeCheck> all, TakeCheck check) => Far(all, check, c => c.Measures.SideMinusMid.Value, FarDecibels) is not { } far ? null : new()
     {
-        var mine = check.Measures.SideMinusMid.Value;
-        var others = all.Where(c => c != check).Select(c => c.Measures.SideMinusMid.Value).Where(double.IsFinite).Order().ToList();
+        Kind = "side-unlike-session",
+        Severity = FindingSeverity.Caution,
+        Role = ChannelRole.Side,
+        Confidence = 0.5,
+        Size = far.Off,
+        SizeUnit = "dB",
+        Message = string.Create(CultureInfo.InvariantCulture, $"The side lies {Math.Abs(far.Off):0.0} dB {(far.Off < 0 ? "lower" : "higher")} against the mid than in the other takes ({new Decibels(far.Mine)} where {new Decibels(far.Median)} is usual): a gain was touched, a cable failed, or the sound was elsewhere."),
+        Remedy = "Compare the side alone with that of another take.",
+        Evidence = [new("side against mid", far.Mine, "dB"), new("median of the others", far.Median, "dB"), new("spread of the others", far.Spread, "dB")],
+    };
+
+    private static Finding? MidLevel(List<TakeCheck> all, TakeCheck check) => Far(all, check, c => c.Measures.Mid.NoiseFloor.Value, FarLevelDecibels) is not { } far ? null : new()
+    {
+        Kind = "level-unlike-session",
+        Severity = FindingSeverity.Note,
+        Role = ChannelRole.Mid,
+        Confidence = 0.5,
+        Size = far.Off,
+        SizeUnit = "dB",
+        Message = string.Create(CultureInfo.InvariantCulture, $"The quiet of the mid lies {Math.Abs(far.Off):0.0} dB {(far.Off < 0 ? "below" : "above")} that of the other takes ({far.Mine:0.0} dBFS where {far.Median:0.0} dBFS is usual): another gain, or another place."),
+        Remedy = "Nothing, if both gains were turned alike; else look at the side's level against the mid.",
+        Evidence = [new("quiet of the mid", far.Mine, "dBFS"), new("median of the others", far.Median, "dBFS"), new("spread of the others", far.Spread, "dB")],
+    };
+
+    /// <summary>How far a take is from the middle of the others, if it is far in decibels and in spreads of the others.</summary>
+    private static (double Mine, double Median, double Spread, double Off)? Far(List<TakeCheck> all, TakeCheck check, Func<TakeCheck, double> valueOf, double least)
+    {
+        var mine = valueOf(check);
+        var others = all.Where(c => c != check).Select(valueOf).Where(double.IsFinite).Order().ToList();
         if (!double.IsFinite(mine) || others.Count < FewestTakes - 1)
             return null;
         var median = others[others.Count / 2];
         // 1.4826 makes the median deviation the standard deviation of a normal spread.
         var spread = 1.4826 * others.Select(o => Math.Abs(o - median)).Order().ElementAt(others.Count / 2);
-        var off = mine - median;
-        if (Math.Abs(off) < Math.Max(FarDecibels, FarSpreads * spread))
-            return null;
-        return new()
-        {
-            Kind = "side-unlike-session",
-            Severity = FindingSeverity.Caution,
-            Role = ChannelRole.Side,
-            Confidence = 0.5,
-            Size = off,
-            SizeUnit = "dB",
-            Message = string.Create(CultureInfo.InvariantCulture, $"The side lies {Math.Abs(off):0.0} dB {(off < 0 ? "lower" : "higher")} against the mid than in the other takes ({new Decibels(mine)} where {new Decibels(median)} is usual): a gain was touched, a cable failed, or the sound was elsewhere."),
-            Remedy = "Compare the side alone with that of another take.",
-            Evidence = [new("side against mid", mine, "dB"), new("median of the others", median, "dB"), new("spread of the others", spread, "dB")],
-        };
+        return Math.Abs(mine - median) < Math.Max(least, FarSpreads * spread) ? null : (mine, median, spread, mine - median);
     }
 
     private static string Word(SampleFormat format) => string.Create(CultureInfo.InvariantCulture, $"{format.ValidBits}-bit{(format.IsInteger ? "" : " float")}");

@@ -1,5 +1,7 @@
 using Athwart.Jobs.Roles;
 using Athwart.Metering;
+using Athwart.Metering.Direction;
+using Athwart.Metering.Width;
 using Athwart.Quantities;
 using Athwart.Recordings;
 
@@ -9,28 +11,31 @@ namespace Athwart.Jobs.CheckTakes;
 internal static class TakeChecker
 {
     private const int BlockFrames = 16 * 1024;
+    private const int MostTrailColumns = 240;
 
     /// <summary>Reads the whole take.</summary>
     /// <param name="take">The take, not yet open.</param>
     /// <param name="roles">Which channel is which.</param>
-    /// <param name="sideLevel">At which side level the decode is judged.</param>
-    /// <param name="disturbances">Whether clicks, hum, wind and the like are listened for too.</param>
+    /// <param name="listening">How it is listened to.</param>
     /// <param name="advanced">Told the frames of each block read.</param>
     /// <param name="cancellation">Ends the reading between blocks.</param>
-    public static TakeCheck Check(TakeDescription take, RoleAssignment roles, Decibels sideLevel, bool disturbances, Action<long>? advanced, CancellationToken cancellation)
+    public static TakeCheck Check(TakeDescription take, RoleAssignment roles, TakeListening listening, Action<long>? advanced, CancellationToken cancellation)
     {
         using var recording = take.Open();
-        var meter = new TakeMeter(take.SampleRateHertz, ScaleOf(take.Format), new MeterSettings { SideGain = sideLevel.AmplitudeRatio, Faults = disturbances });
+        var meter = new TakeMeter(take.SampleRateHertz, ScaleOf(take.Format), new MeterSettings { SideGain = listening.SideLevel.AmplitudeRatio, Faults = listening.Disturbances });
         var matcher = roles is { LeftChannel: not null, RightChannel: not null, SideChannel: not null } && take.ChannelCount > 2 ? new DecodedPairMatcher(take.SampleRateHertz) : null;
+        var trail = listening.Disturbances && roles.SideChannel is not null ? new DirectionMeter(take.FrameCount, take.SampleRateHertz, MostTrailColumns, listening.MidPattern) : null;
         RoleBlocks.ForEach(recording, roles, BlockFrames, (block, mid, side) =>
         {
             cancellation.ThrowIfCancellationRequested();
             meter.Add(mid, side);
+            trail?.Add(mid, side);
             matcher?.Add(mid, side, block.Channel(roles.LeftChannel!.Value), block.Channel(roles.RightChannel!.Value));
             advanced?.Invoke(mid.Length);
         });
         var measures = meter.Complete();
         var match = matcher?.Complete();
+        var found = Relevant(TakeDetectors.Find(measures), roles);
         return new()
         {
             Take = take,
@@ -38,7 +43,10 @@ internal static class TakeChecker
             Measures = measures,
             RecordedDecode = match,
             RecordedDecodeOf = match is null ? null : take.Name,
-            Findings = InOrder([.. take.Findings, .. RoleFindings.Of(take, roles, match), .. Relevant(TakeDetectors.Find(measures), roles)]),
+            Direction = trail?.Complete(),
+            Width = listening.Disturbances && roles.SideChannel is not null ? WidthAnalysis.Of(measures) : null,
+            Rig = listening.Rig,
+            Findings = InOrder([.. take.Findings, .. RoleFindings.Of(take, roles, match), .. RoleJudge.Weigh(ProfileFindings.Weigh(found, roles, measures, listening.Rig), roles, listening.Rig)]),
         };
     }
 

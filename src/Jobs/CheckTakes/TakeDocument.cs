@@ -72,6 +72,18 @@ public sealed record TakeDocument
     /// <summary>How the recorder's own left and right relate to the pair; null when there are none.</summary>
     public required RecordedDecodeDocument? RecordedDecode { get; init; }
 
+    /// <summary>What is known of the side's polarity.</summary>
+    public required PolarityDocument Polarity { get; init; }
+
+    /// <summary>The rig's profile that was taken into account; null when none is attached to the session.</summary>
+    public required RigUsedDocument? Rig { get; init; }
+
+    /// <summary>Where the dominant sound was; null when it was not listened for.</summary>
+    public required DirectionTrailDocument? Direction { get; init; }
+
+    /// <summary>Width, lean and mono; null when they were not asked for.</summary>
+    public required WidthDocument? Width { get; init; }
+
     /// <summary>Everything wrong or noteworthy, worst first.</summary>
     public required IReadOnlyList<FindingDocument> Findings { get; init; }
 
@@ -104,7 +116,11 @@ public sealed record TakeDocument
             WorstLeftRightSeconds = m.Correlation.WorstRange?.From.At(take.SampleRateHertz).TotalSeconds,
             Loudness = LoudnessDocument.From(m.Loudness),
             RecordedDecode = check.RecordedDecode is { } match ? RecordedDecodeDocument.From(match) : null,
-            Findings = [.. check.Findings.Select(f => FindingDocument.From(f, take.SampleRateHertz))],
+            Polarity = PolarityDocument.From(check),
+            Rig = check.Rig is { } rig ? RigUsedDocument.From(rig) : null,
+            Direction = check.Direction is { } trail ? DirectionTrailDocument.From(trail) : null,
+            Width = check.Width is { } width ? WidthDocument.From(width, take.SampleRateHertz) : null,
+            Findings = [.. check.Findings.Select((f, i) => FindingDocument.From(f, take.SampleRateHertz, check.Roles) with { Picture = i < check.Pictures.Count ? check.Pictures[i] : null })],
         };
     }
 }
@@ -178,6 +194,7 @@ public sealed record FindingDocument(
     string Kind,
     string Severity,
     string? Role,
+    int? Channel,
     string? File,
     long? FromFrame,
     long? ToFrame,
@@ -190,14 +207,19 @@ public sealed record FindingDocument(
     string Remedy,
     IReadOnlyList<EvidenceDocument> Evidence)
 {
+    /// <summary>The file of the picture that shows it; null when no pictures were asked for.</summary>
+    public string? Picture { get; init; }
+
     /// <summary>From a finding.</summary>
-    public static FindingDocument From(Finding finding, int sampleRateHertz)
+    public static FindingDocument From(Finding finding, int sampleRateHertz, Roles.RoleAssignment roles)
     {
         ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(roles);
         return new(
             finding.Kind,
             JsonNumber.Word(finding.Severity.ToString()),
             finding.Role is { } role ? JsonNumber.Word(role.ToString()) : null,
+            ChannelOf(finding.Role, roles),
             finding.File,
             finding.Range?.From.Value,
             finding.Range?.To.Value,
@@ -205,11 +227,19 @@ public sealed record FindingDocument(
             Seconds(finding.Range?.To, sampleRateHertz),
             finding.Size is { } size ? JsonNumber.Finite(size) : null,
             finding.Size is null ? null : finding.SizeUnit,
-            finding.Confidence,
+            Math.Round(finding.Confidence, 3),
             finding.Message,
             finding.Remedy,
             [.. finding.Evidence.Select(e => new EvidenceDocument(e.Name, JsonNumber.Finite(e.Value), e.Unit))]);
     }
+
+    // Left and right are predicted: they lie in no channel.
+    private static int? ChannelOf(ChannelRole? role, Roles.RoleAssignment roles) => role switch
+    {
+        ChannelRole.Mid => roles.MidChannel + 1,
+        ChannelRole.Side => roles.SideChannel + 1,
+        _ => null,
+    };
 
     private static double? Seconds(FrameIndex? frame, int rate) => frame is { } f ? Math.Round((double)f.Value / rate, 6) : null;
 }

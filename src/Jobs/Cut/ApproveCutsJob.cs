@@ -1,6 +1,7 @@
 using System.Globalization;
 using Athwart.Catalogue;
 using Athwart.Jobs.Sessions;
+using Athwart.Jobs.Shape;
 using Athwart.Quantities;
 
 namespace Athwart.Jobs.Cut;
@@ -75,7 +76,7 @@ public static class ApproveCutsJob
         if (proposal.ToFrame > take.Description.FrameCount)
             throw new JobException(JobErrorKind.WrongUse, $"'{proposal.Name}' ends after take '{take.Name}' does.", "Find its cuts again with: athwart cut find.");
         var before = library.Effects(take.Catalogued.Id).FirstOrDefault(e => string.Equals(e.Name, proposal.Name, StringComparison.Ordinal));
-        library.SaveEffect(new()
+        var effect = new Effect
         {
             Id = before?.Id ?? EffectId.New(),
             Take = take.Catalogued.Id,
@@ -88,7 +89,9 @@ public static class ApproveCutsJob
             Loop = proposal.CrossfadeFrames > 0 ? new(new(proposal.CrossfadeFrames), proposal.Correlation) : null,
             SideLevel = proposal.SideLevelDecibels is { } level ? new Decibels(level) : null,
             Tags = proposal.Tags,
-            Tokens = proposal.Treatment.Length > 0 ? new Dictionary<string, string>(StringComparer.Ordinal) { ["treatment"] = proposal.Treatment } : new(StringComparer.Ordinal),
-        });
+        };
+        library.SaveEffect(effect);
+        if (proposal.Treatment.Length > 0)
+            library.ChangeTreatments($"'{proposal.Treatment}' for '{effect.Name}'", TimeProvider.System.GetUtcNow(), [new(TreatmentScope.Effect, effect.Id.Value, TreatmentFiles.ToJson(TreatmentShelf.Find(library, proposal.Treatment)))]);
     }
 }

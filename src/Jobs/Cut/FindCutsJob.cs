@@ -5,6 +5,7 @@ using Athwart.Catalogue;
 using Athwart.Jobs.Deliver.Naming;
 using Athwart.Jobs.Progress;
 using Athwart.Jobs.Sessions;
+using Athwart.Jobs.Shape;
 using Athwart.Jobs.Storage;
 using Athwart.Metering.Portrait;
 
@@ -20,7 +21,9 @@ public static class FindCutsJob
         ArgumentNullException.ThrowIfNull(request);
         using var library = Library.Open(request.Library, LibraryAccess.Write);
         var session = SessionLoader.Load(library, request.Session, cancellation);
-        var takes = request.Take is { } name ? [SessionLoader.Require(session, name)] : session.Takes;
+        foreach (var treatment in request.Rules.Rules.Select(r => r.Treat.Treatment).Where(t => t.Length > 0))
+            TreatmentShelf.Find(library, treatment);
+        IReadOnlyList<SessionTake> takes = request.Take is { } name ? [SessionLoader.Require(session, name)] : session.Takes;
         var looked = Look(request, session.Session, takes, progress, cancellation);
         var (kept, already) = LeaveOutMarked(library, looked);
         var taken = takes.ToDictionary(t => t.Name, t => (IReadOnlySet<string>)library.Effects(t.Catalogued.Id).Select(e => e.Name).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);

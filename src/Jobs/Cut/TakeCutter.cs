@@ -1,6 +1,8 @@
 using Athwart.Figures;
+using Athwart.Jobs.CheckTakes;
 using Athwart.Jobs.Roles;
 using Athwart.Jobs.Sessions;
+using Athwart.Metering;
 using Athwart.Metering.Events;
 using Athwart.Metering.Portrait;
 using Athwart.Quantities;
@@ -20,6 +22,14 @@ internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain
     private readonly int _rate = take.Description.SampleRateHertz;
     private readonly long _frames = take.Description.FrameCount;
 
+    // A spoken head is looked for here; what is said later belongs to the take.
+    private const int HeadSeconds = 60;
+
+    // From the end of the last word, so that its echo is gone.
+    private const double AfterSlateSeconds = 0.25;
+
+    private long _spokenTo;
+
     /// <summary>How many sounds stood out.</summary>
     public int Found { get; private set; }
 
@@ -34,13 +44,19 @@ internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain
     {
         using var recording = take.Description.Open();
         var (finder, drawn) = (new EventFinder(_rate, sideGain), portrait ? new PortraitMeter(_frames, _rate, (int)Math.Clamp(_frames, 1, PictureColumns), sideGain) : null);
+        var head = new TakeMeter(_rate, TakeChecker.ScaleOf(take.Description.Format), new() { SideGain = sideGain, TruePeak = false });
+        var heard = 0L;
         RoleBlocks.ForEach(recording, take.Roles, BlockFrames, (_, mid, side) =>
         {
             cancellation.ThrowIfCancellationRequested();
             finder.Add(mid, side);
+            if (heard < HeadSeconds * _rate)
+                head.Add(mid, side);
+            heard += mid.Length;
             drawn?.Add(mid, side);
         });
         Portrait = drawn?.Complete();
+        _spokenTo = rule.Find.SkipSlate ? SlateEnd(head) : 0;
         var reader = new PairReader(recording, take.Roles);
         var remark = finder.NotFinite > 0 ? FormattableString.Invariant($"{finder.NotFinite} samples of the take are no numbers; they were taken as silence.") : "";
         return [.. Proposals(finder, reader).Select(cut => Finished(cut, reader, remark))];
@@ -62,7 +78,7 @@ internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain
             return [];
         var find = rule.Find;
         if (find.How == CutHow.Loop)
-            return LoopFinding.Find(reader, finder, LoopSettings.For(reader)) is { } loop ? [Named(loop.Proposal(take.Name, _rate), Label(0, _frames))] : [];
+            return LoopFinding.Find(reader, finder, LoopSettings.For(reader, _spokenTo < _frames ? _spokenTo : 0)) is { } loop ? [Named(loop.Proposal(take.Name, _rate), Label(0, _frames))] : [];
         var scan = finder.Complete(new() { OnsetDecibels = find.OnsetDecibels, JoinSeconds = find.JoinSeconds, SplitsRows = find.Rows, RowSeconds = find.RowSeconds });
         (Found, OverFloor) = (scan.Events.Count, scan.OverFloor.Value);
         var sounds = Sounds(scan);
@@ -72,8 +88,20 @@ internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain
         return cuts.Concat(EventCuts(sounds, cuts)).OrderBy(c => c.Proposal.FromFrame).ThenBy(c => c.Proposal.ToFrame);
     }
 
+    // What is spoken at the head is no sound of the take; what begins under it begins after it.
     private List<FoundEvent> Sounds(EventScan scan) =>
-        [.. scan.Events.Where(e => e.Range.Length.Value >= rule.Find.LeastSeconds * _rate)];
+    [
+        .. scan.Events
+            .Where(e => e.Range.To.Value > _spokenTo + (AfterSlateSeconds * _rate))
+            .Select(e => e.Range.From.Value >= _spokenTo ? e : e with { Range = FrameRange.FromFrames(_spokenTo, e.Range.To.Value) })
+            .Where(e => e.Range.Length.Value >= rule.Find.LeastSeconds * _rate),
+    ];
+
+    private long SlateEnd(TakeMeter head)
+    {
+        var slate = TakeDetectors.Find(head.Complete()).FirstOrDefault(f => string.Equals(f.Kind, FindingKinds.VoiceSlate, StringComparison.Ordinal));
+        return slate?.Range is { } range ? Math.Min(_frames, range.To.Value + (long)(AfterSlateSeconds * _rate)) : 0;
+    }
 
     private IEnumerable<NamedCut> MarkerCuts(List<FoundEvent> sounds)
     {
@@ -100,7 +128,7 @@ internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain
     private (long From, long To) Padded(List<FoundEvent> sounds, int i)
     {
         var (from, to) = (sounds[i].Range.From.Value, sounds[i].Range.To.Value);
-        var least = i == 0 ? 0 : (sounds[i - 1].Range.To.Value + from) / 2;
+        var least = i == 0 ? Math.Min(_spokenTo, from) : (sounds[i - 1].Range.To.Value + from) / 2;
         var most = i == sounds.Count - 1 ? _frames : (to + sounds[i + 1].Range.From.Value) / 2;
         return (Math.Max(least, from - (long)(rule.Find.BeforeSeconds * _rate)), Math.Min(most, to + (long)(rule.Find.AfterSeconds * _rate)));
     }
@@ -109,7 +137,7 @@ internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain
     {
         var bed = how == CutHow.Auto;
         var remark = bed && sounds > 0 ? FormattableString.Invariant($"The background is most of this take; {sounds} sounds stand out of it and are cut with \"how\": \"events\".") : "";
-        return Proposal(bed ? "bed" : "whole", 0, _frames) with { Remarks = remark.Length > 0 ? [remark] : [] };
+        return Proposal(bed ? "bed" : "whole", bed && _spokenTo < _frames ? _spokenTo : 0, _frames) with { Remarks = remark.Length > 0 ? [remark] : [] };
     }
 
     private CutProposal Proposal(string what, long from, long to) =>

@@ -202,6 +202,16 @@ public static class Explanations
             "Wider or narrower than its siblings.",
             "Leave the gains alone between line-up and last take; look at the cable of the side."),
         new(
+            "side-unlike-profile",
+            "The side stands in another proportion to the mid than the line-up of the rig leads to expect, in the quiet as well as in the loud.",
+            "Wider or narrower than the rig should be.",
+            "Leave the gains alone after the line-up, or make another one; look at the cable and the battery of the side."),
+        new(
+            "level-unlike-session",
+            "The quiet of the take lies far from the quiet of the others: another gain, or another place.",
+            "Nothing in the take by itself; it does not fit beside the others.",
+            "Turn both gains alike, and say it at the head of the take."),
+        new(
             "roles-swapped",
             "What was taken for the mid is the side, and the other way round.",
             "Hollow and wide with nothing in the middle; in mono only what came from the sides.",
@@ -331,6 +341,11 @@ public static class Explanations
             "In some bands the decode loses much of its power where only one loudspeaker plays.",
             "Thinner in mono.",
             "A lower side level; the mono file is the mid and loses nothing of it."),
+        new(
+            "voice-slate",
+            "Somebody says at the beginning what comes: the announced head of the take.",
+            "A voice in the middle, then a pause, then the sound.",
+            "Go on saying it, it is worth more than any file name; leave two seconds of silence after it, and cut behind it."),
         new(
             "long-quiet",
             "For long nothing stands out of the noise.",

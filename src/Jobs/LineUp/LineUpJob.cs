@@ -56,12 +56,8 @@ public static class LineUpJob
             library.AddRigProfile(profile);
             library.AttachRigProfile(session.Id, profile.Id);
         });
-        return report with { Rig = rig, Changes = before is null ? ["This is the first profile of the rig."] : RigComparison.Changes(Read(before), document) };
+        return report with { Rig = rig, Changes = before is null ? ["This is the first profile of the rig."] : RigComparison.Changes(LineUpProfiles.Read(before), document) };
     }
-
-    private static RigProfileDocument Read(RigProfile profile) => profile.Version <= RigProfileDocument.CurrentVersion
-        ? JsonSerializer.Deserialize(profile.Json, LineUpJson.Compact.RigProfileDocument)!
-        : throw new JobException(JobErrorKind.Storage, string.Create(CultureInfo.InvariantCulture, $"The profile of '{profile.Rig}' of {profile.Measured:yyyy-MM-dd} has form {profile.Version}; this program knows up to {RigProfileDocument.CurrentVersion}."), "Use the newer program that wrote it.");
 
     private static LineUpReport Measure(LineUpRequest request, TakeDescription description, RoleAssignment roles, CancellationToken cancellation)
     {

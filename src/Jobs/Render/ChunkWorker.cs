@@ -1,3 +1,4 @@
+using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 using Athwart.Signals.Decoding;
 using Athwart.Signals.Dither;
@@ -19,9 +20,13 @@ internal sealed class ChunkWorker
     {
         _source = source;
         _plan = plan;
-        _inputCapacity = plan.Converter is { } converter
-            ? (int)(((long)RenderChunk.Frames * converter.FromHertz / converter.ToHertz) + (2 * converter.Reach) + 2)
-            : RenderChunk.Frames;
+        _inputCapacity = plan.InputCapacity;
+        if (plan.IsTreated)
+        {
+            _pair = new(2, _inputCapacity);
+            Fresh = plan.Converter is null ? _pair : new(2, _inputCapacity);
+        }
+
         Steps = new(plan.OutputChannels, plan.OutputBits > 0 ? RenderChunk.Frames : 0);
         Floats = new(plan.OutputChannels, plan.OutputBits > 0 ? 0 : RenderChunk.Frames);
     }
@@ -35,10 +40,18 @@ internal sealed class ChunkWorker
     /// <summary>What the last chunk reached, in steps of an integer output.</summary>
     public QuantizedPeak Peak { get; private set; }
 
+    /// <summary>Frames of the treated pair that no chunk before needed; null where there are no steps.</summary>
+    public PlanarBlock<double>? Fresh { get; }
+
+    /// <summary>One part of the work before <see cref="Render"/> or <see cref="Compute"/>; every part sees the chunks in order.</summary>
+    public void Treat(TreatedFeed feed, int part, RenderChunk chunk) => feed.Run(part, Fresh!, chunk, _pair!);
+
     /// <summary>Renders a chunk into <see cref="Steps"/> or <see cref="Floats"/>.</summary>
     public void Render(RenderChunk chunk)
     {
-        if (chunk.Exact)
+        if (chunk.Exact && _plan.IsTreated)
+            RenderTreatedSide(chunk);
+        else if (chunk.Exact)
             RenderExact(chunk);
         else
             RenderGeneral(chunk);
@@ -47,10 +60,7 @@ internal sealed class ChunkWorker
     /// <summary>The chunk before it is quantised: left and right, or the mid alone; full scale ±1.</summary>
     public PlanarBlock<double> Compute(RenderChunk chunk)
     {
-        var (from, to) = _plan.Converter?.InputRange(chunk.First, chunk.Count) ?? (chunk.First, chunk.First + chunk.Count);
-        // Outside the cut there is silence.
-        from = Math.Max(0, from);
-        to = Math.Min(_plan.CutLength, to);
+        var (from, to) = _plan.InputRange(chunk);
         var samples = Treated(from, (int)(to - from));
         return _plan.Converter is null ? samples : Converted(samples, from, chunk);
     }
@@ -76,6 +86,21 @@ internal sealed class ChunkWorker
         Peak = new(peak.Lowest, peak.Highest, peak.Fits(_plan.OutputBits) ? 0 : 1);
     }
 
+    // The mid is in the words it was recorded in; only g·side is rounded, and the fold is the mid to the bit.
+    private void RenderTreatedSide(RenderChunk chunk)
+    {
+        _pair!.Length = chunk.Count;
+        Steps.Length = chunk.Count;
+        Span<double> mid = _pair.Channel(0), side = _pair.Channel(1);
+        Span<int> left = Steps.Channel(0), right = Steps.Channel(1);
+        foreach (ref var sample in side)
+            sample *= _plan.SideGain;
+        Quantizer.Quantize(mid, _plan.OutputBits, null, 0, left);
+        var beyond = Quantizer.Quantize(side, _plan.OutputBits, _plan.ProductDither, _plan.DitherOrigin + chunk.First, right);
+        var peak = ExactMidSide.Decode(left, right, 1, null, 0, left, right);
+        Peak = beyond.Beyond > 0 ? new(2 * beyond.Lowest, 2 * beyond.Highest, beyond.Beyond) : new(peak.Lowest, peak.Highest, peak.Fits(_plan.OutputBits) ? 0 : 1);
+    }
+
     private void RenderGeneral(RenderChunk chunk)
     {
         var samples = Compute(chunk);
@@ -99,7 +124,7 @@ internal sealed class ChunkWorker
         var pair = ReadPair(first, count);
         if (_plan.Output.Kind == RenderKind.Stereo)
             MidSide.Decode(pair.Channel(0), pair.Channel(1), _plan.SideGain, pair.Channel(0), pair.Channel(1));
-        for (var c = 0; c < pair.ChannelCount; c++)
+        for (var c = 0; c < _plan.OutputChannels; c++)
             Gain(pair.Channel(c), first);
         return pair;
     }
@@ -107,6 +132,8 @@ internal sealed class ChunkWorker
     // Channel 0 receives the mid and channel 1, for stereo, the side.
     private PlanarBlock<double> ReadPair(long first, int count)
     {
+        if (_plan.IsTreated)
+            return Finite(_pair!, first);
         _pair ??= new(_plan.OutputChannels, _inputCapacity);
         _pair.Length = count;
         if (count == 0)
@@ -132,6 +159,21 @@ internal sealed class ChunkWorker
         ReadAll(_source.Read(_plan.Source.FromFrame + first, count, _read), count);
         for (var c = 0; c < pair.ChannelCount; c++)
             _read.Channel(c == 0 ? _plan.MidChannel : _plan.SideChannel).CopyTo(pair.Channel(c));
+    }
+
+    // Samples went into the steps as numbers; a step that makes something else of them must not be heard.
+    private PlanarBlock<double> Finite(PlanarBlock<double> pair, long first)
+    {
+        for (var c = 0; c < 2; c++)
+        {
+            foreach (var sample in pair.Channel(c))
+            {
+                if (!double.IsFinite(sample))
+                    throw new RenderException(RenderErrorKind.NotANumber, FormattableString.Invariant($"The steps make samples that are no numbers near frame {_plan.Source.FromFrame + first}: the recording is far beyond full scale there, or a gain is far too high. Lower the gains of the treatment."));
+            }
+        }
+
+        return pair;
     }
 
     private PlanarBlock<double> Converted(PlanarBlock<double> input, long first, RenderChunk chunk)

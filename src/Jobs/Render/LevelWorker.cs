@@ -1,3 +1,4 @@
+using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Render;
@@ -12,6 +13,9 @@ internal sealed class LevelWorker(IRecording source, RenderPlan plan)
 
     /// <summary>Its highest magnitude.</summary>
     public double Peak { get; private set; }
+
+    /// <summary>One part of the work that goes before.</summary>
+    public void Treat(TreatedFeed feed, int part, RenderChunk chunk) => _worker.Treat(feed, part, chunk);
 
     public void Compute(RenderChunk chunk)
     {

@@ -1,4 +1,6 @@
 using System.Text.Json.Serialization;
+using Athwart.Jobs.LineUp;
+using Athwart.Jobs.Shape;
 
 namespace Athwart.Jobs.Render;
 
@@ -6,14 +8,14 @@ namespace Athwart.Jobs.Render;
 /// <remarks>docs and schema: src/Jobs/Render/README.md. Fields may be added within a version; a higher version is refused by older programs.</remarks>
 public sealed record Recipe
 {
-    /// <summary>The version this program writes and the highest it reads.</summary>
-    public const int CurrentVersion = 1;
+    /// <summary>The highest version this program reads. Version 2 has steps; a recipe without any is still written as version 1, which older programs render too.</summary>
+    public const int CurrentVersion = 2;
 
     /// <summary>Always 'athwart-recipe'.</summary>
     public string Kind { get; init; } = "athwart-recipe";
 
-    /// <summary>The version of the format, <see cref="CurrentVersion"/>.</summary>
-    public int Version { get; init; } = CurrentVersion;
+    /// <summary>The version of the format, set when it is written: the lowest that renders it right.</summary>
+    public int Version { get; init; } = 1;
 
     /// <summary>The program that wrote it, such as 'Athwart 0.1.0'; for people, it changes nothing.</summary>
     public string Program { get; init; } = "";
@@ -22,10 +24,26 @@ public sealed record Recipe
     public required RecipeSource Source { get; init; }
 
     /// <summary>What is done to it.</summary>
-    public required Treatment Treatment { get; init; }
+    public required RecipeTreatment Treatment { get; init; }
 
     /// <summary>What is written.</summary>
     public required RecipeOutput Output { get; init; }
+
+    /// <summary>The effect it makes; for people and for finding it again. Null when it makes none that has a name.</summary>
+    public RecipeEffect? Effect { get; init; }
+}
+
+/// <summary>What an effect is called.</summary>
+public sealed record RecipeEffect
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Words to find it by.</summary>
+    public IReadOnlyList<string> Tags { get; init; } = [];
+
+    /// <summary>A sentence about it; null for none.</summary>
+    public string? Notes { get; init; }
 }
 
 /// <summary>The raw pair: files, channels and the cut.</summary>
@@ -61,6 +79,9 @@ public sealed record RecipeSource
 
     /// <summary>The take's word, such as 's24'; 8-bit recordings count as 's16', 64-bit float as 'f32'.</summary>
     public OutputWord Word { get; init; } = OutputWord.Signed24;
+
+    /// <summary>The rig as a line-up measured it; null when there was none. What a step needs of it stands in the step.</summary>
+    public RigProfileDocument? Rig { get; init; }
 }
 
 /// <summary>One file of a take, and where its frames and channels lie in it.</summary>
@@ -90,8 +111,14 @@ public sealed record RecipeFile
 }
 
 /// <summary>The steps from the raw pair to the output, in the order they are applied.</summary>
-public sealed record Treatment
+public sealed record RecipeTreatment
 {
+    /// <summary>The name of the treatment the steps come from; for people. Null for none.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>What is done to mid and side before they are decoded, in order; null for nothing. Only version 2 has it.</summary>
+    public IReadOnlyList<TreatmentStep>? Steps { get; init; }
+
     /// <summary>Gain of side against mid in decibels; null is −∞, mono.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
     public double? SideLevelDecibels { get; init; }

@@ -10,7 +10,7 @@ internal static class RecipeChecks
     {
         var (source, treatment) = (recipe.Source, recipe.Treatment);
         Require(source.MidChannel >= 1 && source.SideChannel >= 1, name, "source.midChannel and source.sideChannel count from 1");
-        Require(recipe.Output.Kind == RenderKind.Mono || treatment.SideGain == 0 || source.MidChannel != source.SideChannel, name, "source.midChannel and source.sideChannel are two channels");
+        Require(recipe.Output.Kind == RenderKind.Mono || treatment.SideGain == 0 || treatment.Steps is { Count: > 0 } || source.MidChannel != source.SideChannel, name, "source.midChannel and source.sideChannel are two channels");
         Require(source.FromFrame >= 0 && source.ToFrame >= source.FromFrame, name, "source.toFrame does not lie before source.fromFrame, and neither below 0");
         Require(Math.Abs(treatment.SideGain) <= 1 << 20, name, "treatment.sideGain lies within ±2^20");
         Require(treatment.TrimGain > 0 && double.IsFinite(treatment.TrimGain), name, "treatment.trimGain is above 0");

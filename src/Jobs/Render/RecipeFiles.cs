@@ -9,8 +9,15 @@ public static class RecipeFiles
     private const int LargestBytes = 16 * 1024 * 1024;
 
     /// <summary>The recipe as indented JSON with a line end, the same text on every machine.</summary>
-    public static string ToJson(Recipe recipe) =>
-        JsonSerializer.Serialize(recipe, RecipeContext.Default.Recipe).ReplaceLineEndings("\n") + "\n";
+    public static string ToJson(Recipe recipe)
+    {
+        ArgumentNullException.ThrowIfNull(recipe);
+        var versioned = recipe with { Version = NeedsVersion2(recipe) ? 2 : 1 };
+        return JsonSerializer.Serialize(versioned, RecipeContext.Default.Recipe).ReplaceLineEndings("\n") + "\n";
+    }
+
+    private static bool NeedsVersion2(Recipe recipe) =>
+        recipe.Treatment.Steps is { Count: > 0 } || recipe.Source.Loop is not null || recipe.Treatment.FadeInCurve is not null || recipe.Treatment.FadeOutCurve is not null;
 
     /// <summary>Reads JSON.</summary>
     /// <param name="json">The text.</param>

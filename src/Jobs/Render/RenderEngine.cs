@@ -1,3 +1,4 @@
+using Athwart.Jobs.Shape;
 using Athwart.Jobs.Storage;
 using Athwart.Recordings;
 
@@ -26,9 +27,18 @@ public static class RenderEngine
         source = LoopedRecording.Of(source, recipe.Source);
         BroadcastExtension? broadcast;
         using var sink = new RenderSink(plan, target, options);
-        ChunkPipeline.Run(plan.Chunks(), options.Threads, () => new ChunkWorker(source, plan), static (worker, chunk) => worker.Render(chunk), sink.Add, cancellation);
+        var feed = plan.IsTreated ? new TreatedFeed(source, plan) : null;
+        ChunkPipeline.Run(
+            plan.Chunks(),
+            options.Threads,
+            () => new ChunkWorker(source, plan),
+            new(feed?.Parts ?? 0, (worker, part, chunk) => worker.Treat(feed!, part, chunk), static (worker, chunk) => worker.Render(chunk), sink.Add),
+            cancellation);
         broadcast = sink.Complete();
-        return new(target, plan.OutputFrames, sink.ExactFrames, sink.SamplePeak, options.Hash ? WholeFile.Sha256(target) : "", new FileInfo(target).Length, broadcast);
+        return new(target, plan.OutputFrames, sink.ExactFrames, sink.SamplePeak, options.Hash ? WholeFile.Sha256(target) : "", new FileInfo(target).Length, broadcast)
+        {
+            Findings = feed?.Findings ?? [],
+        };
     }
 
     /// <summary>Measures what a recipe renders, before it is rounded to a word.</summary>
@@ -42,7 +52,13 @@ public static class RenderEngine
         var plan = RenderPlan.Create(recipe, source);
         source = LoopedRecording.Of(source, recipe.Source);
         var listener = new LevelListener(plan, meter);
-        ChunkPipeline.Run(plan.Chunks(), threads, () => new LevelWorker(source, plan), static (worker, chunk) => worker.Compute(chunk), listener.Add, cancellation);
+        var feed = plan.IsTreated ? new TreatedFeed(source, plan) : null;
+        ChunkPipeline.Run(
+            plan.Chunks(),
+            threads,
+            () => new LevelWorker(source, plan),
+            new(feed?.Parts ?? 0, (worker, part, chunk) => worker.Treat(feed!, part, chunk), static (worker, chunk) => worker.Compute(chunk), listener.Add),
+            cancellation);
         return listener.Complete();
     }
 
@@ -56,7 +72,7 @@ public static class RenderEngine
     /// <param name="cancellation">Stops between chunks and leaves nothing behind.</param>
     public static RenderResult WriteRawPair(IRecording source, Recipe recipe, string target, RecipeMetadata metadata, IReadOnlyList<RawChunk> extra, RenderOptions options, CancellationToken cancellation)
     {
-        var pair = recipe with { Output = recipe.Output with { Kind = RenderKind.Stereo, SampleRateHertz = source.SampleRateHertz } };
+        var pair = recipe with { Treatment = recipe.Treatment with { Steps = null }, Output = recipe.Output with { Kind = RenderKind.Stereo, SampleRateHertz = source.SampleRateHertz } };
         var plan = RenderPlan.Create(pair, source);
         using var writer = WaveWriter.Create(target, RenderSink.Options(metadata, source.Format, 2, source.SampleRateHertz, options) with { Extra = extra });
         RawPairCopy.Run(source, plan, writer, options.Progress, cancellation);

@@ -1,3 +1,4 @@
+using Athwart.Quantities;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Render;
@@ -52,4 +53,8 @@ public interface IRenderTap
 /// <param name="Sha256">SHA-256 of the file in lower-case hexadecimal; empty unless asked for.</param>
 /// <param name="Bytes">The length of the file.</param>
 /// <param name="Broadcast">The `bext` chunk as written; null for none.</param>
-public sealed record RenderResult(string Path, long Frames, long ExactFrames, double SamplePeak, string Sha256, long Bytes, BroadcastExtension? Broadcast);
+public sealed record RenderResult(string Path, long Frames, long ExactFrames, double SamplePeak, string Sha256, long Bytes, BroadcastExtension? Broadcast)
+{
+    /// <summary>What was found while it was made, such as samples that are no numbers.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+}

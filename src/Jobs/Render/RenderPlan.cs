@@ -1,8 +1,10 @@
 using Athwart.Jobs.Cut;
+using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 using Athwart.Signals.Dither;
 using Athwart.Signals.Fades;
 using Athwart.Signals.Resampling;
+using Athwart.Signals.Shaping;
 
 namespace Athwart.Jobs.Render;
 
@@ -18,6 +20,8 @@ internal sealed class RenderPlan
         Output = recipe.Output;
         SourceFormat = sourceFormat;
         (_fadeIn, _fadeOut) = (FadeWords.Parse(Treatment.FadeInCurve), FadeWords.Parse(Treatment.FadeOutCurve));
+        (MidChannel, SideChannel, InvertSide) = (Source.MidChannel - 1, Source.SideChannel - 1, Source.InvertSide);
+        Steps = Fold(recipe.Treatment.Steps ?? []);
         CutLength = recipe.Source.ToFrame - recipe.Source.FromFrame;
         Converter = Output.SampleRateHertz == Source.SampleRateHertz ? null : new SampleRateConverter(Source.SampleRateHertz, Output.SampleRateHertz);
         OutputFrames = Converter?.OutputLength(CutLength) ?? CutLength;
@@ -27,7 +31,7 @@ internal sealed class RenderPlan
 
     public RecipeSource Source { get; }
 
-    public Treatment Treatment { get; }
+    public RecipeTreatment Treatment { get; }
 
     public RecipeOutput Output { get; }
 
@@ -43,12 +47,28 @@ internal sealed class RenderPlan
 
     public int OutputChannels => Output.Kind == RenderKind.Stereo ? 2 : 1;
 
-    public int MidChannel => Source.MidChannel - 1;
+    /// <summary>The steps that are left to do: exchanged channels and a turned side at the beginning are already in the fields below.</summary>
+    public IReadOnlyList<TreatmentStep> Steps { get; }
 
-    public int SideChannel => Source.SideChannel - 1;
+    public bool IsTreated => Steps.Count > 0;
 
-    /// <summary>g with the sign that turns an inverted side.</summary>
-    public double SideGain => Source.InvertSide ? -Treatment.SideGain : Treatment.SideGain;
+    /// <summary>The channel of the mid, from 0.</summary>
+    public int MidChannel { get; private set; }
+
+    /// <summary>The channel of the side, from 0; the mid's where the take has no side.</summary>
+    public int SideChannel { get; private set; }
+
+    public bool InvertSide { get; private set; }
+
+    public bool HasSide => MidChannel != SideChannel;
+
+    /// <summary>g; where the pair is decoded as it was recorded with the sign that turns an inverted side.</summary>
+    public double SideGain => InvertSide && !IsTreated ? -Treatment.SideGain : Treatment.SideGain;
+
+    /// <summary>Frames of the cut that one chunk can need.</summary>
+    public int InputCapacity => Converter is null
+        ? RenderChunk.Frames
+        : (int)(((long)RenderChunk.Frames * Converter.FromHertz / Converter.ToHertz) + (2 * Converter.Reach) + 2);
 
     /// <summary>The bits of an integer output; 0 for float.</summary>
     public int OutputBits => Output.Word.Format() is { IsInteger: true, ContainerBits: var bits } ? bits : 0;
@@ -57,10 +77,10 @@ internal sealed class RenderPlan
     public TriangularDither Dither => new(Output.Seed, 0);
 
     /// <summary>Dither of the product on the exact path; a whole gain makes whole products and needs none.</summary>
-    public TriangularDither? ProductDither => SideGain == Math.Floor(SideGain) ? null : Dither;
+    public TriangularDither? ProductDither => !IsTreated && SideGain == Math.Floor(SideGain) ? null : Dither;
 
-    /// <summary>Whether unfaded frames keep the mid to the bit: integers to integers at least as long, same rate, no trim.</summary>
-    public bool IsExact => SourceFormat.IsInteger && OutputBits >= SourceFormat.ContainerBits && Converter is null && Treatment.TrimGain == 1;
+    /// <summary>Whether unfaded frames keep the mid to the bit: integers to integers at least as long, same rate, no trim, and no step that changes the mid.</summary>
+    public bool IsExact => SourceFormat.IsInteger && OutputBits >= SourceFormat.ContainerBits && Converter is null && Treatment.TrimGain == 1 && Steps.All(KeepsMid);
 
     /// <summary>How far steps of the source are shifted to be steps of the output on the exact path.</summary>
     public int ExactShift => OutputBits - SourceFormat.ContainerBits;
@@ -85,8 +105,16 @@ internal sealed class RenderPlan
         RecipeChecks.Checked(recipe, "the recipe");
         var plan = new RenderPlan(recipe, recipe.Source.Word.Format());
         Require(recipe.Source.Loop is null, "the end of a loop is led over into its start, which cannot be undone; the raw pair was delivered beside it");
+        Require(!plan.IsTreated, "the recipe treats mid and side by steps that cannot be undone; the raw pair of an effect was delivered beside it, or cut it from the take again");
         Require(delivered.FrameCount == plan.OutputFrames, $"the delivered file has {delivered.FrameCount} frames, the recipe makes {plan.OutputFrames}; choose the stereo file of this recipe");
         return plan;
+    }
+
+    /// <summary>The frames of the cut that a chunk needs; outside the cut there is silence.</summary>
+    public (long From, long To) InputRange(RenderChunk chunk)
+    {
+        var (from, to) = Converter?.InputRange(chunk.First, chunk.Count) ?? (chunk.First, chunk.First + chunk.Count);
+        return (Math.Max(0, from), Math.Min(CutLength, to));
     }
 
     /// <summary>The gain of the fades at a frame of the cut; see <see cref="FadeCurves"/>.</summary>
@@ -111,6 +139,27 @@ internal sealed class RenderPlan
             n += count;
         }
     }
+
+    // An exchange of the channels, or a turned side, is no work when nothing was done before it: the rest may then stay exact.
+    private IReadOnlyList<TreatmentStep> Fold(IReadOnlyList<TreatmentStep> steps)
+    {
+        if (Output.Kind == RenderKind.Mono && steps.All(KeepsMid))
+            return [];
+        var folded = 0;
+        for (; HasSide && folded < steps.Count; folded++)
+        {
+            if (steps[folded].Settings is Invert { Roles: PairRoles.Side })
+                InvertSide = !InvertSide;
+            else if (steps[folded].Settings is Swap && !InvertSide)
+                (MidChannel, SideChannel) = (SideChannel, MidChannel);
+            else
+                break;
+        }
+
+        return folded == 0 ? steps : [.. steps.Skip(folded)];
+    }
+
+    private static bool KeepsMid(TreatmentStep step) => !step.Kind.Changes(step.Settings).HasFlag(PairRoles.Mid);
 
     private static void Require(bool kept, string message)
     {

@@ -9,11 +9,11 @@ public static class Trims
 {
     /// <summary>A recipe whose trim fields answer its trim request; a first pass measures where needed.</summary>
     /// <param name="source">The take.</param>
-    /// <param name="recipe">A recipe with <see cref="Treatment.Trim"/> set.</param>
+    /// <param name="recipe">A recipe with <see cref="RecipeTreatment.Trim"/> set.</param>
     /// <param name="newMeter">Makes a meter for a sample rate in hertz, for true peak and loudness; null where neither is asked for.</param>
     /// <param name="threads">Threads, 1 or more.</param>
     /// <param name="cancellation">Stops between chunks.</param>
-    /// <returns>The recipe with <see cref="Treatment.TrimDecibels"/> and <see cref="Treatment.TrimGain"/> set, in thousandths of a decibel rounded down; silence is left at 0 dB.</returns>
+    /// <returns>The recipe with <see cref="RecipeTreatment.TrimDecibels"/> and <see cref="RecipeTreatment.TrimGain"/> set, in thousandths of a decibel rounded down; silence is left at 0 dB.</returns>
     /// <exception cref="RenderException">True peak or loudness was asked for without a meter.</exception>
     public static Recipe Resolve(IRecording source, Recipe recipe, Func<int, IProgrammeMeter>? newMeter, int threads, CancellationToken cancellation)
     {

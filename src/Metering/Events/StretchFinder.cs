@@ -74,7 +74,8 @@ internal sealed class StretchFinder
         var runs = new List<Run>();
         for (var step = 0; step < quick.Length; step++)
         {
-            var strikes = quick[step] >= threshold * floor[step];
+            // The filters of a narrow band have still to fill at the very start.
+            var strikes = quick[step] >= threshold * floor[step] && step >= gap / 2;
             if (!strikes && smooth[step] < PresentRatio * floor[step] && quick[step] < EchoRatio * floor[step])
                 continue;
             if (runs.Count > 0 && step - runs[^1].To < gap)

@@ -15,11 +15,14 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
     private readonly float[] _largest = new float[Subs], _mean = new float[Subs];
     private readonly ImpulseJudge _judge = new(scale.Step);
     private readonly RunLedger _clicks = new(sampleRateHertz / 100);
-    private readonly List<(long From, long To, double Size)> _found = [];
     private readonly List<(long Frame, double Size, double Ratio)> _breaks = [];
     private long _origin = -Block;
     private int _nextSub = Subs / 2;
     private long _after = -1;
+    private int _count;
+
+    // 20 ms to each side: the pulses of a voice or an engine come closer.
+    private readonly int _reach = Math.Clamp(sampleRateHertz / 50 / Sub, 8, (Subs / 4) - 1);
 
     /// <summary>Breaks kept; beyond, sound is so broken that more say nothing new.</summary>
     public const int MostBreaks = 1000;
@@ -36,39 +39,27 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
         _samples.AsSpan(Block + block.Length).Clear();
         for (var s = Subs / 2; s < Subs; s++)
             (_largest[s], _mean[s]) = FourthDifference.Of(_samples.AsSpan((s * Sub) - 4));
-        var last = block.Length < Block ? (Block + block.Length) / Sub : Subs * 3 / 4;
-        Examine(_nextSub, last);
+        _count = block.Length;
+    }
+
+    /// <summary>Looks at what has context on both sides now; the other channel has taken the same block.</summary>
+    public void Look(ClickScan other)
+    {
+        var last = _count < Block ? (Block + _count) / Sub : Subs * 3 / 4;
+        Examine(_nextSub, last, other);
         _nextSub = Math.Max(0, last - (Subs / 2));
     }
 
-    /// <summary>The clicks found; the first 1000.</summary>
-    public IReadOnlyList<(long From, long To, double Size)> Found => _found;
-
     /// <summary>Looks at what is left when the take ends.</summary>
-    public void End()
+    public void End(ClickScan other)
     {
         if (_origin > -Block || _nextSub < Subs / 2)
-            Examine(_nextSub + (Subs / 2), Subs);
+            Examine(_nextSub + (Subs / 2), Subs, other);
         _nextSub = Subs / 2;
     }
 
-    /// <summary>The clicks that the other channel does not have as well, unless it is a single sample: sound reaches both capsules.</summary>
-    public SampleRuns Clicks(IReadOnlyList<(long From, long To, double Size)> other)
-    {
-        foreach (var c in _found)
-        {
-            if (c.To - c.From == 1 || !other.Any(o => Math.Abs(o.From - c.From) <= sampleRateHertz / 3000))
-                _clicks.Add(c.From, c.To, c.Size);
-        }
-
-        return _clicks.ToRuns();
-    }
-
-    private void Keep(long from, long to, double size)
-    {
-        if (_found.Count < MostBreaks)
-            _found.Add((from, to, size));
-    }
+    /// <summary>The clicks.</summary>
+    public SampleRuns Clicks => _clicks.ToRuns();
 
     private void Shift()
     {
@@ -77,15 +68,15 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
         _mean.AsSpan(Subs / 2).CopyTo(_mean);
     }
 
-    private void Examine(int from, int to)
+    private void Examine(int from, int to, ClickScan other)
     {
         var left = MostInABlock;
         for (var s = from; s < to && left > 0; s++)
         {
-            if (!(_largest[s] > 6 * _mean[s]) || !(_largest[s] > 24 * scale.Step) || !(_largest[s] > 8 * Around(s)))
+            if (!(_largest[s] > 6 * _mean[s]) || !(_largest[s] > 24 * scale.Step) || !(_largest[s] > 8 * Around(s)) || !StandsAlone(s))
                 continue;
             left--;
-            Judge(s);
+            Judge(s, other);
         }
     }
 
@@ -105,7 +96,30 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
         return near[n / 2];
     }
 
-    private void Judge(int s)
+    /// <summary>Whether nothing within 20 ms is as sharp: a voice and an engine have a pulse in each period.</summary>
+    private bool StandsAlone(int s)
+    {
+        for (var i = Math.Max(0, s - _reach); i <= Math.Min(Subs - 1, s + _reach); i++)
+        {
+            if (Math.Abs(i - s) > 1 && _largest[i] * 2.5f > _largest[s])
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether this channel is sharp at a place too: sound reaches both capsules, up to 10 cm apart.</summary>
+    private bool IsSharpAt(int at)
+    {
+        var s = at / Sub;
+        var reach = Math.Max(4, sampleRateHertz / 3000);
+        var most = 0f;
+        for (var i = Math.Max(2, at - reach); i < Math.Min((2 * Block) - 2, at + reach); i++)
+            most = MathF.Max(most, FourthDifference.At(_samples, i));
+        return most > 5 * Around(s);
+    }
+
+    private void Judge(int s, ClickScan other)
     {
         var at = (s * Sub) - 2;
         for (var i = at; i < (s * Sub) + Sub - 2; i++)
@@ -120,9 +134,9 @@ internal sealed class ClickScan(SampleScale scale, int sampleRateHertz)
         if (impulse.Kind == ImpulseKind.Sound || frame < _after)
             return;
         _after = _origin + impulse.To + 12;
-        if (impulse.Kind == ImpulseKind.Click)
-            Keep(frame, _origin + impulse.To, impulse.Amplitude);
-        else if (_breaks.Count < MostBreaks)
+        if (impulse.Kind == ImpulseKind.Click && (impulse.To - impulse.From == 1 || !other.IsSharpAt(at)))
+            _clicks.Add(frame, _origin + impulse.To, impulse.Amplitude);
+        else if (impulse.Kind == ImpulseKind.Break && _breaks.Count < MostBreaks)
             _breaks.Add((frame, impulse.Amplitude, impulse.Ratio));
     }
 }

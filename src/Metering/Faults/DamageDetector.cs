@@ -109,8 +109,9 @@ internal static class DamageDetector
             yield break;
         bool Near(long a, long b) => Math.Abs(a - b) <= 2;
         var both = mid.Where(b => side.Any(s => Near(s.Frame, b.Frame))).ToList();
+        // A clicker or a latch is over nearly as fast: several such places may be sound.
         foreach (var b in both.Take(TakeDetectors.MostOfAKind))
-            yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz);
+            yield return Break(b.Frame, null, b.Ratio, m.SampleRateHertz) is var found && both.Count > 2 ? found with { Severity = FindingSeverity.Note, Confidence = 0.3 } : found;
         // One channel alone: sound from where the other is deaf looks alike, so only what is far out of proportion is told.
         foreach (var b in mid.Where(b => b.Ratio > 40 && !both.Any(x => Near(x.Frame, b.Frame))).Take(TakeDetectors.MostOfAKind))
             yield return Break(b.Frame, ChannelRole.Mid, b.Ratio, m.SampleRateHertz);
@@ -124,12 +125,12 @@ internal static class DamageDetector
         return new()
         {
             Kind = role is null ? FaultKinds.MissingBlock : FaultKinds.Discontinuity,
-            Severity = role is null ? FindingSeverity.Caution : FindingSeverity.Note,
+            Severity = role is null && ratio > 25 ? FindingSeverity.Caution : FindingSeverity.Note,
             Role = role,
             Range = range,
             Size = 20 * Math.Log10(ratio),
             SizeUnit = "dB",
-            Confidence = role is null ? 0.8 : 0.5,
+            Confidence = role is null ? (ratio > 25 ? 0.8 : 0.5) : 0.5,
             Message = role is { } r
                 ? Text($"The {Name(r)} jumps at {Time(range.From, rate)} (frame {frame}): what comes after does not follow from what was before; {Places(r, "the jump")}.")
                 : Text($"Mid and side jump together at {Time(range.From, rate)} (frame {frame}): what comes after does not follow from what was before. Samples are missing, or the take was put together there; a tick in stereo and in mono."),

@@ -3,23 +3,24 @@ using System.Runtime.InteropServices;
 
 namespace Athwart.Metering.Faults;
 
-/// <summary>Brings one channel down to about 2000 samples a second for what lies below 640 Hz.</summary>
+/// <summary>Brings one channel down to a lower rate.</summary>
 /// <remarks>
-/// A Kaiser-windowed low-pass of 16 taps for each step, computed for the samples that are kept only. What folds down onto 0 to 0.32 of
-/// the lower rate lies 80 dB down (Kaiser's formula: (80 − 8)/(2.285·2π·16) = 0.31 of the lower rate from pass to stop).
+/// A Kaiser-windowed low-pass of 8 or 16 taps for each step, computed for the samples that are kept only. By Kaiser's formula what
+/// folds down onto 0 to 0.32 of the lower rate lies 80 dB down with 16 taps a step, and onto 0 to 0.18 with 8:
+/// (80 − 8)/(2.285·2π·16) = 0.31 of the lower rate from pass to stop.
 /// </remarks>
 internal sealed class Decimator
 {
-    /// <summary>Highest frequency that is whole, as a share of the lower rate.</summary>
+    /// <summary>Highest frequency that is whole with 16 taps a step, as a share of the lower rate.</summary>
     public const double Pass = 0.32;
 
     private readonly float[] _taps, _samples;
     private int _held;
 
-    public Decimator(int sampleRateHertz)
+    public Decimator(int factor, int tapsForEach)
     {
-        Factor = Math.Max(1, (int)Math.Round(sampleRateHertz / 2000.0));
-        _taps = Taps(Factor);
+        Factor = factor;
+        _taps = Taps(factor, tapsForEach * factor);
         _samples = new float[_taps.Length + Factor + SampleWindow.Length];
         // Half a filter of silence before the take: the first sample kept is centred on its first frame.
         _held = _taps.Length / 2;
@@ -40,9 +41,8 @@ internal sealed class Decimator
         _held -= at;
     }
 
-    private static float[] Taps(int factor)
+    private static float[] Taps(int factor, int n)
     {
-        var n = 16 * factor;
         var taps = new double[n];
         for (var i = 0; i < n; i++)
         {

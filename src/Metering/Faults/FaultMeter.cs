@@ -22,6 +22,8 @@ internal sealed class FaultMeter
         _history.Add(mid, side);
         _midClicks.Add(mid, firstFrame);
         _sideClicks.Add(side, firstFrame);
+        _midClicks.Look(_sideClicks);
+        _sideClicks.Look(_midClicks);
         _midDropouts.Scan(_history.Mid, _history.First, _history.Origin);
         _sideDropouts.Scan(_history.Side, _history.First, _history.Origin);
         _repeats.Scan(_history);
@@ -33,12 +35,12 @@ internal sealed class FaultMeter
     {
         cross?.Complete();
         _repeats.Complete(frames);
-        _midClicks.End();
-        _sideClicks.End();
+        _midClicks.End(_sideClicks);
+        _sideClicks.End(_midClicks);
         return new()
         {
-            MidClicks = _midClicks.Clicks(_sideClicks.Found),
-            SideClicks = _sideClicks.Clicks(_midClicks.Found),
+            MidClicks = _midClicks.Clicks,
+            SideClicks = _sideClicks.Clicks,
             MidBreaks = _midClicks.Breaks,
             SideBreaks = _sideClicks.Breaks,
             MidDropouts = _midDropouts.Complete(),

@@ -5,7 +5,7 @@ namespace Athwart.Metering.Faults;
 /// <summary>Mid and side at about 2 kHz, cut into the frames that hum and wind are judged by.</summary>
 internal sealed class LowBand
 {
-    private readonly Decimator _midDecimator, _sideDecimator;
+    private readonly DecimatorChain _midDecimator, _sideDecimator;
     private readonly List<float> _mid = [], _side = [];
     private int _nextLine, _nextLow;
 

@@ -32,7 +32,7 @@ internal static class PairKindDetector
 
     private static double Decoded(Features x) => -2.4 + (Overlap * (
         Ratio(x.MixedCorrelation, 0.45, 0.2, 0, 0.2)
-        + Ratio(x.MixedDifference, 0, 1.5, -6, 6)
+        + Ratio(x.MixedDifference, 0, 1, -6, 6)
         + Ratio(x.Correlation, 0.5, 0.3, 0, 0.4)
         + Ratio(x.LowCorrelation, 0.6, 0.3, 0, 0.3)
         + Math.Clamp(2.1 - (29 * x.Opposed), -6, 2.1)));

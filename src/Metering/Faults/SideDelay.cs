@@ -8,7 +8,7 @@ namespace Athwart.Metering.Faults;
 internal static class SideDelay
 {
     private const int Points = 8192;
-    private const double Widest = 4e-3, Clear = 7, Smallest = 0.7 / 48_000;
+    private const double Widest = 4e-3, Clear = 7, FewestBins = 60, Smallest = 0.7 / 48_000;
 
     private readonly record struct Answer(double Seconds, double Clearness, double Fit);
 
@@ -47,9 +47,16 @@ internal static class SideDelay
         var at = Enumerable.Range(-reach, (2 * reach) + 1).MaxBy(n => grid[(n + Points) % Points]);
         var most = grid[(at + Points) % Points];
         var rival = Enumerable.Range(-reach, (2 * reach) + 1).Where(n => Math.Abs(n - at) * step > 2.5e-4).Max(n => grid[(n + Points) % Points]);
-        var total = 0.0;
+        var (total, squares) = (0.0, 0.0);
         for (var k = from; k < to; k++)
-            total += Math.Sqrt((spectrum[k].Re * spectrum[k].Re) + (spectrum[k].Im * spectrum[k].Im));
+        {
+            var power = (spectrum[k].Re * spectrum[k].Re) + (spectrum[k].Im * spectrum[k].Im);
+            (total, squares) = (total + Math.Sqrt(power), squares + power);
+        }
+
+        // A dozen tones have a dozen phases, which many delays explain.
+        if (total * total < FewestBins * squares)
+            return null;
         var clearness = most / (chance * Math.Sqrt((double)groups * (to - from)));
         return clearness < Clear || rival > 0.75 * most ? null : new(Refine(spectrum, from, to, hertzOfBin, at * step, step), clearness, most / total);
     }

@@ -122,7 +122,7 @@ internal static class WidthDetector
         return new()
         {
             Kind = FaultKinds.SideLowEnd,
-            Severity = c.Hertz > 150 ? FindingSeverity.Caution : FindingSeverity.Note,
+            Severity = c.Hertz > 150 && c.Fall > 15 ? FindingSeverity.Caution : FindingSeverity.Note,
             Role = ChannelRole.Side,
             Size = c.Hertz,
             SizeUnit = "Hz",

@@ -63,6 +63,9 @@ public static class FaultKinds
     /// <summary>Runs of zeros. Size: frames of the longest; places: each.</summary>
     public const string Dropouts = "dropouts";
 
+    /// <summary>A run that holds the sample before it. Size: frames; the range is the samples that repeat it.</summary>
+    public const string HeldValue = "held-value";
+
     /// <summary>A block that comes twice. Size: frames; the range is the second copy.</summary>
     public const string RepeatedBlock = "repeated-block";
 

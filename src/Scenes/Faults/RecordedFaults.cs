@@ -47,6 +47,23 @@ public sealed record Dropouts(IReadOnlyList<int> AtFrames, int Length) : Fault
     }
 }
 
+/// <summary>A run of samples that all repeat the one before them, as of a converter or a link that stands still.</summary>
+/// <param name="AtFrame">The first sample that is a repetition.</param>
+/// <param name="Length">How many.</param>
+public sealed record HeldValue(int AtFrame, int Length) : Fault
+{
+    /// <inheritdoc/>
+    internal override FaultStage Stage => FaultStage.Recorded;
+
+    /// <inheritdoc/>
+    internal override void Apply(WorkingTake take, Chance chance)
+    {
+        foreach (var role in WorkingTake.Roles(Role))
+            take.Plane(role).AsSpan(AtFrame, Length).Fill(take.Plane(role)[AtFrame - 1]);
+        take.Items.Add(new() { Kind = FaultKinds.HeldValue, Role = Role, Range = FrameRange.FromFrames(AtFrame, AtFrame + Length), Size = Length, Unit = "frames" });
+    }
+}
+
 /// <summary>A block that comes twice, in both roles.</summary>
 /// <param name="AtFrame">Its first frame.</param>
 /// <param name="Length">Frames.</param>

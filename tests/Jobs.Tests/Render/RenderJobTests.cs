@@ -261,7 +261,7 @@ public sealed class RenderJobTests : IDisposable
     }
 
     [Theory]
-    [InlineData("{\"kind\":\"athwart-recipe\",\"version\":2,\"program\":\"Athwart 9\"}", "version 2")]
+    [InlineData("{\"kind\":\"athwart-recipe\",\"version\":3,\"program\":\"Athwart 9\"}", "version 3")]
     [InlineData("{\"kind\":\"shopping\",\"version\":1}", "no recipe")]
     [InlineData("{\"kind\":\"athwart-recipe\",\"version\":1}", "cannot be read")]
     [InlineData("not json", "line 1")]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Figures;
+using Athwart.Jobs.Directions;
 using Athwart.Metering.Direction;
 using Athwart.Metering.Portrait;
 

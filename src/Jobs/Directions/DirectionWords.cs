@@ -1,7 +1,7 @@
 using System.Globalization;
 using Athwart.Metering.Direction;
 
-namespace Athwart.Jobs.Deliver.Report;
+namespace Athwart.Jobs.Directions;
 
 /// <summary>A direction trail in a sentence.</summary>
 internal static class DirectionWords

@@ -1,0 +1,3 @@
+using Athwart.Desk;
+
+return await DeskProgram.RunAsync(args, Console.Out, Console.Error);
