@@ -7,7 +7,7 @@ namespace Athwart.Catalogue;
 /// <content>Cuts and effects.</content>
 public sealed partial class Library
 {
-    private const string EffectColumns = "e.id, e.take_id, e.name, e.from_frame, e.to_frame, e.fade_in_frames, e.fade_out_frames, e.side_level, e.notes, e.tokens";
+    private const string EffectColumns = "e.id, e.take_id, e.name, e.from_frame, e.to_frame, e.fade_in_frames, e.fade_out_frames, e.side_level, e.notes, e.tokens, e.fade_in_curve, e.fade_out_curve, e.loop_crossfade_frames, e.loop_correlation";
 
     /// <summary>The effects cut from a take, in the order of the take.</summary>
     public IReadOnlyList<Effect> Effects(TakeId take) => WithTags(_database.Query(
@@ -49,10 +49,12 @@ public sealed partial class Library
                 throw Conflict($"The take has an effect '{effect.Name}' already.", "Choose another name.");
             _database.Execute(
                 """
-                INSERT INTO effects (id, take_id, name, from_frame, to_frame, fade_in_frames, fade_out_frames, side_level, notes, tokens)
-                VALUES ($id, $take, $name, $from, $to, $in, $out, $level, $notes, $tokens)
+                INSERT INTO effects (id, take_id, name, from_frame, to_frame, fade_in_frames, fade_out_frames, side_level, notes, tokens,
+                    fade_in_curve, fade_out_curve, loop_crossfade_frames, loop_correlation)
+                VALUES ($id, $take, $name, $from, $to, $in, $out, $level, $notes, $tokens, $inCurve, $outCurve, $crossfade, $correlation)
                 ON CONFLICT (id) DO UPDATE SET take_id = $take, name = $name, from_frame = $from, to_frame = $to,
-                    fade_in_frames = $in, fade_out_frames = $out, side_level = $level, notes = $notes, tokens = $tokens
+                    fade_in_frames = $in, fade_out_frames = $out, side_level = $level, notes = $notes, tokens = $tokens,
+                    fade_in_curve = $inCurve, fade_out_curve = $outCurve, loop_crossfade_frames = $crossfade, loop_correlation = $correlation
                 """,
                 EffectValues(effect));
             ReplaceTags(effect);
@@ -76,6 +78,10 @@ public sealed partial class Library
         ("$level", effect.SideLevel?.Value),
         ("$notes", effect.Notes),
         ("$tokens", JsonSerializer.Serialize(new Dictionary<string, string>(effect.Tokens, StringComparer.Ordinal), StoredJson.Default.DictionaryStringString)),
+        ("$inCurve", effect.FadeInCurve),
+        ("$outCurve", effect.FadeOutCurve),
+        ("$crossfade", effect.Loop?.Crossfade.Value),
+        ("$correlation", effect.Loop?.Correlation),
     ];
 
     private static Effect ReadEffect(SqliteDataReader row) => new()
@@ -89,6 +95,9 @@ public sealed partial class Library
         SideLevel = row.OptionalDouble(7) is { } level ? new Decibels(level) : null,
         Notes = row.GetString(8),
         Tokens = JsonSerializer.Deserialize(row.GetString(9), StoredJson.Default.DictionaryStringString) ?? [],
+        FadeInCurve = row.GetString(10),
+        FadeOutCurve = row.GetString(11),
+        Loop = row.OptionalDouble(13) is { } correlation ? new(new(row.GetInt64(12)), correlation) : null,
     };
 
     private List<Effect> WithTags(List<Effect> effects) => effects.ConvertAll(effect => effect with

@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, EffectWords];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -179,6 +179,21 @@ internal static class Migrations
         CREATE TRIGGER treatments_go_with_takes AFTER DELETE ON takes BEGIN
             DELETE FROM treatments WHERE scope IN ('take', 'correction') AND key = OLD.id;
         END;
+        """;
+
+    // Proposals are replaced whole when a take is looked at again; their JSON is the jobs' own affair.
+    private const string Cuts = """
+        ALTER TABLE effects ADD COLUMN fade_in_curve TEXT NOT NULL DEFAULT '';
+        ALTER TABLE effects ADD COLUMN fade_out_curve TEXT NOT NULL DEFAULT '';
+        ALTER TABLE effects ADD COLUMN loop_crossfade_frames INTEGER CHECK (loop_crossfade_frames > 0);
+        ALTER TABLE effects ADD COLUMN loop_correlation REAL;
+        CREATE TABLE cut_proposals (
+            take_id TEXT NOT NULL REFERENCES takes (id) ON DELETE CASCADE,
+            position INTEGER NOT NULL,
+            version INTEGER NOT NULL,
+            json TEXT NOT NULL,
+            PRIMARY KEY (take_id, position)
+        ) STRICT, WITHOUT ROWID;
         """;
 
     // Words by which effects are found. A number of its own for each effect, since the rows of effects have none that lasts;

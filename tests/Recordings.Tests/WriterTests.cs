@@ -25,6 +25,22 @@ public sealed class WriterTests : IDisposable
     }
 
     [Fact]
+    public void ASamplerChunk_IsTheseBytes_AndReadsBack()
+    {
+        var notes = new SamplerNotes { UnityNote = 60, SamplePeriodNanoseconds = 20833, Loops = [new(1, 0, 0, 1, 0)] };
+        var bytes = Write(Options() with { Sampler = notes }, WaveBytes.Frames24(2));
+        byte[] expected =
+        [
+            .. "smpl"u8, 60, 0, 0, 0,
+            .. new byte[8], 0x61, 0x51, 0, 0, 60, 0, 0, 0, .. new byte[12], 1, 0, 0, 0, .. new byte[4],
+            1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0,
+        ];
+        Assert.Equal(expected, bytes[^expected.Length..]);
+        using var file = RecordingFile.Open(_folder.File("t.wav"));
+        Assert.Equal(notes.Loops, file.Sampler!.Loops);
+    }
+
+    [Fact]
     public void PlainFile_IsTheseBytes()
     {
         byte[] expected =

@@ -21,6 +21,8 @@ internal static class CutCommand
         var name = new Option<string?>("--name") { Description = "The effect's name; before the labels with --markers.", HelpName = "NAME" };
         var fadeIn = Fade("--fade-in", "Fade at the start, in milliseconds.");
         var fadeOut = Fade("--fade-out", "Fade at the end, in milliseconds.");
+        var curve = CutOptions.FadeCurve();
+        var snap = CutOptions.Snap();
         var sideLevel = CommonOptions.SideLevel("Side level of these effects in decibels; the session's unless said.");
         var tags = new Option<string[]>("--tag") { Description = "A word to find it by; may be given again.", HelpName = "WORD", AllowMultipleArgumentsPerToken = true };
         var notes = new Option<string?>("--notes") { Description = "A sentence about it, delivered as its description.", HelpName = "TEXT" };
@@ -29,7 +31,19 @@ internal static class CutCommand
             Summary,
             "athwart cut --library lib --session \"Lock, spring\" --take T01 --from 2.5 --to 6 --name \"gate boom\" --fade-out 200",
             "athwart cut --library lib --session \"Lock, spring\" --take T05 --markers --side-level -3")
-        { library, session, take, from, to, markers, whole, name, fadeIn, fadeOut, sideLevel, tags, notes };
+        {
+            library, session, take, from, to, markers, whole, name, fadeIn, fadeOut, curve, snap, sideLevel, tags, notes,
+            CutFindCommand.Create(screen),
+            CutApproveCommand.Create(screen),
+            CutListCommand.Create(screen),
+            CutChangeCommands.Edit(screen),
+            CutChangeCommands.Split(screen),
+            CutChangeCommands.Join(screen),
+            CutChangeCommands.Remove(screen),
+            CutChangeCommands.Loop(screen),
+            CutListCommand.Alike(screen),
+            CutListCommand.Rules(screen),
+        };
         command.Validators.Add(result =>
         {
             var places = result.GetResult(from) is not null || result.GetResult(to) is not null;
@@ -48,6 +62,8 @@ internal static class CutCommand
             Name = parsed.GetValue(name),
             FadeIn = TimeSpan.FromMilliseconds(parsed.GetValue(fadeIn)),
             FadeOut = TimeSpan.FromMilliseconds(parsed.GetValue(fadeOut)),
+            FadeCurve = parsed.GetValue(curve) ?? FadeWords.Default,
+            Snap = parsed.GetValue(snap),
             SideLevel = parsed.GetValue(sideLevel),
             Tags = parsed.GetValue(tags) ?? [],
             Notes = parsed.GetValue(notes) ?? "",
@@ -67,6 +83,8 @@ internal static class CutCommand
                 $"{report.Take}: '{effect.Name}' from {effect.Range.From.At(report.SampleRateHertz).TotalSeconds:0.000} s to {effect.Range.To.At(report.SampleRateHertz).TotalSeconds:0.000} s"));
         }
 
+        foreach (var remark in report.Remarks)
+            screen.Line(remark);
         screen.Line(string.Create(CultureInfo.InvariantCulture, $"{report.Effects.Count} effect(s) marked. Next: athwart deliver --library {request.Library} --session \"{request.Session}\" --to FOLDER"));
         return ExitCode.Done;
     }

@@ -16,11 +16,22 @@ public static class CutJob
         ArgumentNullException.ThrowIfNull(request);
         using var library = Library.Open(request.Library, LibraryAccess.Write);
         var take = SessionLoader.Require(SessionLoader.Load(library, request.Session, cancellation), request.Take);
-        var cuts = Find(request, take);
+        using var recording = take.Description.Open();
+        var reader = new PairReader(recording, take.Roles);
+        var curve = FadeWords.Parse(request.FadeCurve);
+        var cuts = Find(request, take).ConvertAll(c => Snapped(c, request, reader));
         var existing = library.Effects(take.Catalogued.Id).ToDictionary(e => e.Name, StringComparer.Ordinal);
         var effects = cuts.Select(c => Effect(request, take, c, existing)).ToList();
         library.Transaction(() => effects.ForEach(library.SaveEffect));
-        return new(take.Name, take.Description.SampleRateHertz, effects);
+        return new(take.Name, take.Description.SampleRateHertz, effects, [.. effects.SelectMany(e => ClickCheck.Remarks(e, reader, curve))]);
+    }
+
+    private static NamedRange Snapped(NamedRange cut, CutRequest request, PairReader reader)
+    {
+        if (request.Source != CutSource.Given)
+            return cut;
+        var from = SnapPoints.Near(reader, cut.From, 0, cut.To - 1, request.Snap);
+        return new(cut.Name, from, SnapPoints.Near(reader, cut.To, from + 1, reader.FrameCount, request.Snap));
     }
 
     private static List<NamedRange> Find(CutRequest request, SessionTake take)
@@ -64,6 +75,8 @@ public static class CutJob
             Range = FrameRange.FromFrames(cut.From, cut.To),
             FadeIn = new(fadeIn),
             FadeOut = new(fadeOut),
+            FadeInCurve = FadeWords.Stored(request.FadeCurve),
+            FadeOutCurve = FadeWords.Stored(request.FadeCurve),
             SideLevel = request.SideLevel,
             Tags = request.Tags,
             Notes = request.Notes,

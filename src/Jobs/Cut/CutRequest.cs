@@ -45,6 +45,12 @@ public sealed record CutRequest
     /// <summary>The fade at the end, 0 or more.</summary>
     public TimeSpan FadeOut { get; init; }
 
+    /// <summary>The shape of both fades, a word of <see cref="FadeWords"/>.</summary>
+    public string FadeCurve { get; init; } = FadeWords.Default;
+
+    /// <summary>To what ends that are given are moved.</summary>
+    public CutSnap Snap { get; init; }
+
     /// <summary>The side level of these effects; null leaves it to the session or the delivery.</summary>
     public Decibels? SideLevel { get; init; }
 
@@ -59,4 +65,5 @@ public sealed record CutRequest
 /// <param name="Take">The take's name.</param>
 /// <param name="SampleRateHertz">The take's rate, for times.</param>
 /// <param name="Effects">The cuts, in order of place.</param>
-public sealed record CutReport(string Take, int SampleRateHertz, IReadOnlyList<Catalogue.Effect> Effects);
+/// <param name="Remarks">Ends that may click, a sentence each.</param>
+public sealed record CutReport(string Take, int SampleRateHertz, IReadOnlyList<Catalogue.Effect> Effects, IReadOnlyList<string> Remarks);

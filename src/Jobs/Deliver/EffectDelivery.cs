@@ -142,6 +142,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
                 InvertSide = take.Roles.SideInverted,
                 FromFrame = effect.From,
                 ToFrame = effect.To,
+                Loop = effect.Loop,
                 Files = [.. source.Files.Select(f => f with { Sha256 = sourceHashes.GetValueOrDefault(f.Path, "") })],
                 Rig = Steps.Count > 0 ? effect.Rig : null,
             },
@@ -154,6 +155,8 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
                 Trim = request.Trim,
                 FadeInFrames = effect.FadeIn,
                 FadeOutFrames = effect.FadeOut,
+                FadeInCurve = effect.FadeInCurve,
+                FadeOutCurve = effect.FadeOutCurve,
             },
             Output = new()
             {

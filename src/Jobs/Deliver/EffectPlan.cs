@@ -25,6 +25,15 @@ internal sealed record EffectPlan
     /// <summary>Frames of fade at the end.</summary>
     public long FadeOut { get; init; }
 
+    /// <summary>The shape of the fade at the start; null is sin².</summary>
+    public string? FadeInCurve { get; init; }
+
+    /// <summary>The shape of the fade at the end.</summary>
+    public string? FadeOutCurve { get; init; }
+
+    /// <summary>The seam of a loop; null when it is none.</summary>
+    public Render.RecipeLoop? Loop { get; init; }
+
     /// <summary>The side level that the cut itself asks for; null for none.</summary>
     public Decibels? CutSideLevel { get; init; }
 

@@ -70,6 +70,10 @@ public sealed record RecipeSource
     /// <summary>The frame after the last of the cut.</summary>
     public required long ToFrame { get; init; }
 
+    /// <summary>How the end of the cut is led over into its start; null when it is no loop. Only version 2 has it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public RecipeLoop? Loop { get; init; }
+
     /// <summary>The take's sample rate in hertz.</summary>
     public required int SampleRateHertz { get; init; }
 
@@ -136,7 +140,20 @@ public sealed record RecipeTreatment
 
     /// <summary>Frames of the cut, at the take's rate, over which it falls to silence, the same shape backwards.</summary>
     public long FadeOutFrames { get; init; }
+
+    /// <summary>The shape of the fade at the start: 'linear', 'constant-power' or 'exponential'; null is sin². Only version 2 has it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? FadeInCurve { get; init; }
+
+    /// <summary>The shape of the fade at the end, backwards.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? FadeOutCurve { get; init; }
 }
+
+/// <summary>The seam of a loop: over its last frames the sound that stands as long before the cut comes in.</summary>
+/// <param name="CrossfadeFrames">Frames of the cross-fade.</param>
+/// <param name="Correlation">How alike the two are, 0 to 1: 0 fades at constant power, 1 at constant gain.</param>
+public sealed record RecipeLoop(long CrossfadeFrames, double Correlation);
 
 /// <summary>What is written.</summary>
 public sealed record RecipeOutput

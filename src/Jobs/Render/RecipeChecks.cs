@@ -1,4 +1,6 @@
+using Athwart.Jobs.Cut;
 using Athwart.Jobs.Shape;
+using Athwart.Signals.Loops;
 
 namespace Athwart.Jobs.Render;
 
@@ -15,6 +17,15 @@ internal static class RecipeChecks
         Require(treatment.TrimGain > 0 && double.IsFinite(treatment.TrimGain), name, "treatment.trimGain is above 0");
         Require(treatment.FadeInFrames >= 0 && treatment.FadeOutFrames >= 0, name, "fades are 0 frames or more");
         Require(treatment.FadeInFrames <= TreatedChain.LengthAfter(treatment.Steps ?? [], source.ToFrame - source.FromFrame) - treatment.FadeOutFrames, name, "the fades are together no longer than the cut");
+        Require(FadeWords.IsKnown(treatment.FadeInCurve) && FadeWords.IsKnown(treatment.FadeOutCurve), name, "treatment.fadeInCurve and fadeOutCurve are of: " + string.Join(", ", FadeWords.All));
+        if (source.Loop is { } loop)
+        {
+            Require(new LoopSeam(loop.CrossfadeFrames, loop.Correlation).IsValid, name, "source.loop has a cross-fade of 1 frame or more and a correlation between 0 and 1");
+            Require(loop.CrossfadeFrames <= source.ToFrame - source.FromFrame && loop.CrossfadeFrames <= source.FromFrame, name, "the cross-fade of a loop is no longer than the loop, and lies inside the take before it");
+            Require(treatment.FadeInFrames == 0 && treatment.FadeOutFrames == 0, name, "a loop has no fades");
+            Require(recipe.Output.SampleRateHertz == source.SampleRateHertz, name, "a loop is rendered at the rate of its take, since a conversion would not meet at its ends");
+        }
+
         return recipe;
     }
 

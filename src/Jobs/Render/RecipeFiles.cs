@@ -12,9 +12,12 @@ public static class RecipeFiles
     public static string ToJson(Recipe recipe)
     {
         ArgumentNullException.ThrowIfNull(recipe);
-        var versioned = recipe with { Version = recipe.Treatment.Steps is { Count: > 0 } ? 2 : 1 };
+        var versioned = recipe with { Version = NeedsVersion2(recipe) ? 2 : 1 };
         return JsonSerializer.Serialize(versioned, RecipeContext.Default.Recipe).ReplaceLineEndings("\n") + "\n";
     }
+
+    private static bool NeedsVersion2(Recipe recipe) =>
+        recipe.Treatment.Steps is { Count: > 0 } || recipe.Source.Loop is not null || recipe.Treatment.FadeInCurve is not null || recipe.Treatment.FadeOutCurve is not null;
 
     /// <summary>Reads JSON.</summary>
     /// <param name="json">The text.</param>

@@ -24,6 +24,7 @@ public static class RenderEngine
     public static RenderResult Render(IRecording source, Recipe recipe, string target, RenderOptions options, CancellationToken cancellation)
     {
         var plan = RenderPlan.Create(recipe, source);
+        source = LoopedRecording.Of(source, recipe.Source);
         BroadcastExtension? broadcast;
         using var sink = new RenderSink(plan, target, options);
         var feed = plan.IsTreated ? new TreatedFeed(source, plan) : null;
@@ -49,6 +50,7 @@ public static class RenderEngine
     public static ProgrammeLevels Measure(IRecording source, Recipe recipe, IProgrammeMeter? meter, int threads, CancellationToken cancellation)
     {
         var plan = RenderPlan.Create(recipe, source);
+        source = LoopedRecording.Of(source, recipe.Source);
         var listener = new LevelListener(plan, meter);
         var feed = plan.IsTreated ? new TreatedFeed(source, plan) : null;
         ChunkPipeline.Run(

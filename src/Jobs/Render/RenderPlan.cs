@@ -1,7 +1,8 @@
+using Athwart.Jobs.Cut;
 using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 using Athwart.Signals.Dither;
-using Athwart.Signals.FixedMath;
+using Athwart.Signals.Fades;
 using Athwart.Signals.Resampling;
 using Athwart.Signals.Shaping;
 
@@ -10,12 +11,15 @@ namespace Athwart.Jobs.Render;
 /// <summary>A recipe applied to one recording: everything a chunk needs to know, fixed before the first one.</summary>
 internal sealed class RenderPlan
 {
+    private readonly FadeCurve _fadeIn, _fadeOut;
+
     private RenderPlan(Recipe recipe, SampleFormat sourceFormat)
     {
         Treatment = recipe.Treatment;
         Source = recipe.Source;
         Output = recipe.Output;
         SourceFormat = sourceFormat;
+        (_fadeIn, _fadeOut) = (FadeWords.Parse(Treatment.FadeInCurve), FadeWords.Parse(Treatment.FadeOutCurve));
         (MidChannel, SideChannel, InvertSide) = (Source.MidChannel - 1, Source.SideChannel - 1, Source.InvertSide);
         Steps = Fold(recipe.Treatment.Steps ?? []);
         CutLength = TreatedChain.LengthAfter(Steps, recipe.Source.ToFrame - recipe.Source.FromFrame);
@@ -101,6 +105,7 @@ internal sealed class RenderPlan
     {
         RecipeChecks.Checked(recipe, "the recipe");
         var plan = new RenderPlan(recipe, recipe.Source.Word.Format());
+        Require(recipe.Source.Loop is null, "the end of a loop is led over into its start, which cannot be undone; the raw pair was delivered beside it");
         Require(!plan.IsTreated, "the recipe treats mid and side by steps that cannot be undone; the raw pair of an effect was delivered beside it, or cut it from the take again");
         Require(delivered.FrameCount == plan.OutputFrames, $"the delivered file has {delivered.FrameCount} frames, the recipe makes {plan.OutputFrames}; choose the stereo file of this recipe");
         return plan;
@@ -113,14 +118,14 @@ internal sealed class RenderPlan
         return (Math.Max(0, from), Math.Min(CutLength, to));
     }
 
-    /// <summary>The gain of the fades at a frame of the cut: sin²(π/2·(n + ½)/N), so that a fade out and a fade in of one length add up to 1.</summary>
+    /// <summary>The gain of the fades at a frame of the cut; see <see cref="FadeCurves"/>.</summary>
     public double FadeAt(long frame)
     {
         var gain = 1.0;
         if (frame < Treatment.FadeInFrames)
-            gain = Rise(frame, Treatment.FadeInFrames);
+            gain = FadeCurves.Gain(_fadeIn, frame, Treatment.FadeInFrames);
         var left = CutLength - 1 - frame;
-        return left < Treatment.FadeOutFrames ? gain * Rise(left, Treatment.FadeOutFrames) : gain;
+        return left < Treatment.FadeOutFrames ? gain * FadeCurves.Gain(_fadeOut, left, Treatment.FadeOutFrames) : gain;
     }
 
     /// <summary>The output in chunks, in order; on the exact path faded frames are in chunks of their own.</summary>
@@ -156,12 +161,6 @@ internal sealed class RenderPlan
     }
 
     private static bool KeepsMid(TreatmentStep step) => !step.Kind.Changes(step.Settings).HasFlag(PairRoles.Mid);
-
-    private static double Rise(long frame, long length)
-    {
-        var sine = FixedTrigonometry.SinPi((frame + 0.5) / (2.0 * length));
-        return sine * sine;
-    }
 
     private static void Require(bool kept, string message)
     {

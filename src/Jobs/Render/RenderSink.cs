@@ -24,7 +24,7 @@ internal sealed class RenderSink : IDisposable
         _plan = plan;
         _options = options;
         _target = target;
-        _writer = WaveWriter.Create(target, Options(plan.Output.Metadata, plan.Output.Word.Format(), plan.OutputChannels, plan.Output.SampleRateHertz, options));
+        _writer = WaveWriter.Create(target, Options(plan.Output.Metadata, plan.Output.Word.Format(), plan.OutputChannels, plan.Output.SampleRateHertz, options).Looped(plan));
         if (options.Tap is not null && plan.OutputBits > 0)
             (_left, _right) = (new float[RenderChunk.Frames], new float[RenderChunk.Frames]);
     }

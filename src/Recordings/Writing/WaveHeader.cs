@@ -57,6 +57,8 @@ internal sealed class WaveHeader
         if (options.Markers.Count > 0)
             Chunk(tail, "cue ", MarkerChunks.Points(options.Markers));
         Chunk(tail, "LIST", MarkerChunks.Texts(options.Markers));
+        if (options.Sampler is { } sampler)
+            Chunk(tail, "smpl", SamplerChunk.ToBytes(sampler));
         foreach (var extra in options.Extra.Where(e => !e.BeforeSamples))
             Chunk(tail, extra.Id, extra.Bytes.Span, evenIfEmpty: true);
         return tail.ToArray();

@@ -24,6 +24,9 @@ public sealed record WaveWriterOptions
     /// <summary>Cue points; frames and lengths up to 2^32 − 1.</summary>
     public IReadOnlyList<Marker> Markers { get; init; } = [];
 
+    /// <summary>The `smpl` chunk, after the samples; null for none.</summary>
+    public SamplerNotes? Sampler { get; init; }
+
     /// <summary>Chunks carried as bytes.</summary>
     public IReadOnlyList<RawChunk> Extra { get; init; } = [];
 
