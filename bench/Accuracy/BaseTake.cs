@@ -53,7 +53,7 @@ internal sealed class BaseTake
             File.Move(path + ".part", path, true);
         }
 
-        var both = MemoryMarshal.Cast<byte, float>(File.ReadAllBytes(path)).ToArray();
+        var both = ReadSamples(path);
         var level = scene.Sources.Max(s => s.LevelDecibels - Levels.Decibels((s.Trajectory.At(scene.LengthSeconds / 2) - scene.Rig.Place).Length));
         return new(number, scene with { Rig = scene.Rig with { Word = drawn.Rig.Word } }, both[..(both.Length / 2)], both[(both.Length / 2)..], coincident)
         {
@@ -67,6 +67,14 @@ internal sealed class BaseTake
         float[] Matrix(float sign) => [.. left.Zip(right, (l, r) => 0.35f * (l + (sign * r)))];
         var scene = new Scene { Seed = (ulong)number, SampleRateHertz = rate, LengthSeconds = left.Length / (double)rate };
         return new(number, scene, Matrix(1), Matrix(-1), true);
+    }
+
+    private static float[] ReadSamples(string path)
+    {
+        using var file = File.OpenRead(path);
+        var samples = new float[file.Length / sizeof(float)];
+        file.ReadExactly(MemoryMarshal.AsBytes(samples.AsSpan()));
+        return samples;
     }
 
     /// <summary>Where rendered scenes are kept; not committed.</summary>

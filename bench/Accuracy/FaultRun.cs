@@ -82,7 +82,7 @@ internal sealed class FaultRun
         if (planting.Plant(take, chance) is not { } planted)
             return;
         var (mid, side, truth) = Planter.Finish(take, planted.Faults);
-        if (planted.Needs is { } needs && truth.Where(i => i.Kind == needs.Kind).SelectMany(i => i.Places).Count(r => r.Length.Value >= 4) < needs.Runs)
+        if (planted.Needs is { } needs && truth.Where(i => string.Equals(i.Kind, needs.Kind, StringComparison.Ordinal)).SelectMany(i => i.Places).Count(r => r.Length.Value >= 4) < needs.Runs)
             return;
         var findings = Check(mid, side, take.Rate, take.Scene.Rig.Word);
         string? wrong;

@@ -46,7 +46,7 @@ internal static partial class Plantings
             var role = AnyRole(t, c);
             var hertz = (c.Unit() < 0.5 ? 50 : 60) * c.Between(0.996, 1.004);
             var level = Math.Max(-65, t.Quiet(role, 30, 300) + c.Between(6, 18));
-            return level > -20 ? null : One(role, r => new Hum(level, hertz, DriftHertz: c.Between(0, 0.02)) { Role = r }, Found.Hum) with { Number = new("hum frequency", hertz, 0.02, f => f.Evidence.FirstOrDefault(e => e.Name == "frequency")?.Value ?? double.NaN) };
+            return level > -20 ? null : One(role, r => new Hum(level, hertz, DriftHertz: c.Between(0, 0.02)) { Role = r }, Found.Hum) with { Number = new("hum frequency", hertz, 0.02, f => f.Evidence.FirstOrDefault(e => e.Name is "frequency")?.Value ?? double.NaN) };
         }),
         new("tone", "100 Hz to 15 kHz, 6 to 18 dB above the quiet of its critical band, −80 dBFS or more", (t, c) =>
         {

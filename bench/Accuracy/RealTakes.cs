@@ -42,7 +42,7 @@ internal static class RealTakes
 
     private static byte[] Run(string program, params string[] arguments)
     {
-        var start = new ProcessStartInfo(program) { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo(program) { RedirectStandardOutput = true, UseShellExecute = false };
         foreach (var argument in arguments)
             start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;

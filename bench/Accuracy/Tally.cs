@@ -42,8 +42,8 @@ internal sealed class Tally
             wrong ??= Math.Abs(error) > number.Tolerance ? FormattableString.Invariant($"{number.Name} {number.True:0.###} off by {error:0.###}") : null;
         }
 
-        if (planted.EdgesOf is { } kind && !Meets(said, truth.Where(i => i.Kind == kind).ToList()))
-            wrong ??= "edges " + string.Join(' ', said.Select(f => $"{f.Range?.From.Value}-{f.Range?.To.Value}")) + " true " + string.Join(' ', truth.Where(i => i.Kind == kind).Select(i => $"{i.Role} {i.Range.From.Value}-{i.Range.To.Value} n{i.Places.Count}"));
+        if (planted.EdgesOf is { } kind && !Meets(said, truth.Where(i => string.Equals(i.Kind, kind, StringComparison.Ordinal)).ToList()))
+            wrong ??= "edges " + string.Join(' ', said.Select(f => $"{f.Range?.From.Value}-{f.Range?.To.Value}")) + " true " + string.Join(' ', truth.Where(i => string.Equals(i.Kind, kind, StringComparison.Ordinal)).Select(i => $"{i.Role} {i.Range.From.Value}-{i.Range.To.Value} n{i.Places.Count}"));
         return wrong;
     }
 

@@ -37,7 +37,8 @@ internal static class Failures
         }
         catch (Exception e)
         {
-            return Run(screen, () => throw e);
+            // Thrown again with its own stack, to be told as one of work that does not wait.
+            return Run(screen, () => { ExceptionDispatchInfo.Throw(e); return ExitCode.Fault; });
         }
     }
 

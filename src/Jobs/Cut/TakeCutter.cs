@@ -6,7 +6,6 @@ using Athwart.Metering;
 using Athwart.Metering.Events;
 using Athwart.Metering.Portrait;
 using Athwart.Quantities;
-using Athwart.Recordings;
 
 namespace Athwart.Jobs.Cut;
 
