@@ -53,7 +53,8 @@ public sealed class FindingDocumentTests : IDisposable
         var (frames, rate) = (take.GetProperty("frames").GetInt64(), take.GetProperty("sampleRateHertz").GetInt32());
         Assert.InRange(finding.GetProperty("confidence").GetDouble(), 0.01, 1);
         Assert.NotEmpty(finding.GetProperty("message").GetString()!);
-        if (finding.GetProperty("role").GetString() is "mid" or "side" and var role)
+        var role = finding.GetProperty("role").GetString();
+        if (role is "mid" or "side")
             Assert.Equal(take.GetProperty("roles").GetProperty(role).GetInt32(), finding.GetProperty("channel").GetInt32());
         else
             Assert.Equal(JsonValueKind.Null, finding.GetProperty("channel").ValueKind);

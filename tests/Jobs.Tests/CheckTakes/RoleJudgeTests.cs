@@ -61,10 +61,25 @@ public static class RoleJudgeTests
         var noise = new NoiseDocument(unknown, unknown, null, unknown, []);
         return new()
         {
-            AthwartRig = 1, Program = "test", Take = "T01", SampleRateHertz = 48000, Measured = "2026-05-14",
-            MidChannel = channel, SideChannel = 3 - channel, RolesProbability = 0.999, MidPattern = 0.5,
-            GainOffsetDecibels = unknown, DelayFrames = unknown, SpacingForwardMetres = unknown, SpacingLeftMetres = unknown, SideAngleDegrees = unknown, MeasuredMidPattern = unknown,
-            Response = [], MidNoise = noise, SideNoise = noise, Assumptions = [],
+            AthwartRig = 1,
+            Program = "test",
+            Take = "T01",
+            SampleRateHertz = 48000,
+            Measured = "2026-05-14",
+            MidChannel = channel,
+            SideChannel = 3 - channel,
+            RolesProbability = 0.999,
+            MidPattern = 0.5,
+            GainOffsetDecibels = unknown,
+            DelayFrames = unknown,
+            SpacingForwardMetres = unknown,
+            SpacingLeftMetres = unknown,
+            SideAngleDegrees = unknown,
+            MeasuredMidPattern = unknown,
+            Response = [],
+            MidNoise = noise,
+            SideNoise = noise,
+            Assumptions = [],
         };
     }
 }
