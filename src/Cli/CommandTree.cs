@@ -46,6 +46,7 @@ internal static class CommandTree
             RolesCommand.Create(screen),
             DecodeCommand.Create(screen),
             CutCommand.Create(screen),
+            ShapeCommand.Create(screen),
             DeliverCommand.Create(screen),
             RenderCommand.Create(screen),
             VerifyCommand.Create(screen),

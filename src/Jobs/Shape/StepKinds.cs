@@ -20,10 +20,13 @@ public static class StepKinds
         new StepKind<LowShelf>("low-shelf", "Raises or lowers everything below a frequency.", Json.LowShelf, static s => s.Roles, static (s, p) => new LowShelfStage(s, p.SampleRateHertz)),
         new StepKind<HighShelf>("high-shelf", "Raises or lowers everything above a frequency.", Json.HighShelf, static s => s.Roles, static (s, p) => new HighShelfStage(s, p.SampleRateHertz)),
         new StepKind<Balance>("balance", "Turns the image a little to the left or to the right.", Json.Balance, static s => s.Method == BalanceMethod.Steer ? PairRoles.Side : PairRoles.Both, static (s, _) => new BalanceStage(s)),
-        new StepKind<WidthOverTime>("width-over-time", "The side's gain goes from point to point while the sound plays.", Json.WidthOverTime, static _ => PairRoles.Side, static (s, _) => new WidthOverTimeStage(s)),
+        new StepKind<WidthOverTime>("width-over-time", "The side's gain goes from point to point while the sound plays.", Json.WidthOverTime, static _ => PairRoles.Side, static (s, _) => new WidthOverTimeStage(s)) { FollowsSound = true },
         new StepKind<SideAlone>("side-alone", "The side takes the place of the mid, as a texture of its own.", Json.SideAlone, static _ => PairRoles.Both, static (s, _) => new SideAloneStage(s)),
-        new StepKind<Speed>("speed", "Plays slower or faster, pitch and time together.", Json.Speed, static s => s.Roles, static (_, _) => throw new InvalidOperationException("A change of speed is no stage.")),
-        new StepKind<MonoGuard>("mono-guard", "Turns the side down where left and right would cancel in mono.", Json.MonoGuard, static _ => PairRoles.Side, static (s, p) => new MonoGuardStage(s, p.SampleRateHertz, p.SideGain)) { IsGuard = true },
+        new StepKind<MadeUpSide>("made-up-side", "Gives a take a side that was never recorded: made from the mid, gone again in mono.", Json.MadeUpSide, static _ => PairRoles.Side, static (s, p) => new MadeUpSideStage(s, p.SampleRateHertz)) { MakesSide = true },
+        new StepKind<TransientBalance>("transient-balance", "Raises or lowers what strikes and what sounds on, each by itself.", Json.TransientBalance, static s => s.Roles, static (s, p) => new TransientBalanceStage(s, p.SampleRateHertz)) { FollowsSound = true },
+        new StepKind<WidthFollows>("width-follows", "The side's gain follows the level, the brightness or the pitch of the sound.", Json.WidthFollows, static _ => PairRoles.Side, static (s, p) => new WidthFollowsStage(s, p.SampleRateHertz)) { FollowsSound = true },
+        new StepKind<Speed>("speed", "Plays slower or faster, pitch and time together.", Json.Speed, static s => s.Roles, static (_, _) => throw new InvalidOperationException("A change of speed is no stage.")) { FollowsSound = true },
+        new StepKind<MonoGuard>("mono-guard", "Turns the side down where left and right would cancel in mono.", Json.MonoGuard, static _ => PairRoles.Side, static (s, p) => new MonoGuardStage(s, p.SampleRateHertz, p.SideGain)) { IsGuard = true, FollowsSound = true },
     ];
 
     /// <summary>The kind of this name, or null.</summary>

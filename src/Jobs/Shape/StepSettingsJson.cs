@@ -12,7 +12,7 @@ namespace Athwart.Jobs.Shape;
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     RespectNullableAnnotations = true,
     RespectRequiredConstructorParameters = true,
-    Converters = [typeof(Kebab<PairRoles>), typeof(Kebab<BalanceMethod>)])]
+    Converters = [typeof(Kebab<PairRoles>), typeof(Kebab<BalanceMethod>), typeof(Kebab<MadeUpMethod>), typeof(Kebab<FollowedQuantity>)])]
 [JsonSerializable(typeof(Swap))]
 [JsonSerializable(typeof(Invert))]
 [JsonSerializable(typeof(Trim))]
@@ -27,6 +27,9 @@ namespace Athwart.Jobs.Shape;
 [JsonSerializable(typeof(SideAlone))]
 [JsonSerializable(typeof(Speed))]
 [JsonSerializable(typeof(MonoGuard))]
+[JsonSerializable(typeof(MadeUpSide))]
+[JsonSerializable(typeof(TransientBalance))]
+[JsonSerializable(typeof(WidthFollows))]
 internal sealed partial class StepSettingsJson : JsonSerializerContext;
 
 /// <summary>Names of an enumeration in lower case with hyphens; numbers are refused.</summary>
