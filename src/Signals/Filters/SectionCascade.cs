@@ -42,6 +42,15 @@ public sealed class SectionCascade
         _inStretch = 0;
     }
 
+    /// <summary>Gives the section at a place other weights, for both roles; what it remembers stays.</summary>
+    internal void Retune(int index, BiquadCoefficients coefficients)
+    {
+        if (index < _mid.Length)
+            _mid[index].Coefficients = coefficients;
+        if (index < _side.Length)
+            _side[index].Coefficients = coefficients;
+    }
+
     /// <summary>Filters the next frames in place; mid and side are of one length.</summary>
     public void Process(Span<double> mid, Span<double> side)
     {

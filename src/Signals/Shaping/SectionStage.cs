@@ -44,8 +44,9 @@ public class SectionStage : IPairStage
     public static IReadOnlyList<IPairStage> Join(IEnumerable<IPairStage> stages)
     {
         var joined = new List<IPairStage>();
-        foreach (var stage in stages)
+        foreach (var given in stages)
         {
+            var stage = given is ComposedStage composed ? composed.Inner : given;
             if (stage is SectionStage next && joined is [.., SectionStage last])
                 joined[^1] = new SectionStage([.. last._mid, .. next._mid], [.. last._side, .. next._side]);
             else

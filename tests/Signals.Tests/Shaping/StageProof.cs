@@ -37,11 +37,11 @@ internal static class StageProof
     public static void SplitsDoNotMatter(Func<IPairStage> make, int length = 3000, long firstFrame = -17)
     {
         var (mid, side) = Noise(length, 11);
+        var stage = make();
         var whole = Run(make(), mid, side, firstFrame);
         Gen.Int[0, 700].Array[1, 12].Sample(
             sizes =>
             {
-                var stage = make();
                 var total = length + stage.LatencyFrames;
                 double[] m = new double[total], s = new double[total];
                 mid.CopyTo(m, 0);
