@@ -1,4 +1,5 @@
 using Athwart.Jobs.LineUp;
+using Athwart.Signals.Shaping;
 
 namespace Athwart.Jobs.Shape;
 
@@ -15,5 +16,14 @@ internal static class RigSteps
     }
 
     /// <summary>The settings that make the side's response that of the mid; null when there is nothing to correct.</summary>
-    public static object? Response(RigProfileDocument rig) => null;
+    public static ResponseMatch? Response(RigProfileDocument rig)
+    {
+        List<CurvePoint> bands =
+        [
+            .. rig.Response
+                .Where(b => b.Hertz is >= 20 and <= 20_000)
+                .Select(b => new CurvePoint(b.Hertz, Math.Clamp(b.CorrectionDecibels, -ResponseMatch.MostCorrectionDecibels, ResponseMatch.MostCorrectionDecibels))),
+        ];
+        return bands.Count == 0 || bands.TrueForAll(b => b.Decibels == 0) ? null : new(PairRoles.Side, bands);
+    }
 }

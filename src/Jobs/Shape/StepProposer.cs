@@ -56,7 +56,7 @@ internal static class StepProposer
     {
         FindingKinds.DcOffset => new LowCut(roles, 10, 12),
         FaultKinds.Rumble or FaultKinds.Handling => new LowCut(roles, 60, 24),
-        FaultKinds.Wind => DisturbanceSteps.Wind(roles, findings, sampleRateHertz),
+        FaultKinds.Wind => DisturbanceSteps.Wind(roles, findings),
         FaultKinds.Hum => DisturbanceSteps.Hum(roles, findings),
         FaultKinds.Tone when findings[0].Size is { } hertz && hertz < 0.45 * sampleRateHertz => new Bell(roles, hertz, -30, 30),
         FaultKinds.UltrasonicTone when findings[0].Size is { } hertz && hertz < 0.47 * sampleRateHertz => new Bell(roles, hertz, -30, 30),

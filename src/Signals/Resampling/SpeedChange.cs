@@ -124,8 +124,16 @@ public sealed class SpeedChange
         var row = Row(part, out var along);
         ref var x = ref MemoryMarshal.GetReference(input);
         ref var near = ref MemoryMarshal.GetReference(_kernel.Rows.Slice(row * _kernel.RowLength, 2 * _kernel.RowLength));
-        ref var far = ref Unsafe.Add(ref near, _kernel.RowLength);
         Vector256<double> a = default, b = default;
+        // Speeds such as 1/2 and 2 fall on the rows themselves: one is enough.
+        if (along == 0)
+        {
+            for (nuint k = 0; k < (nuint)input.Length; k += Lanes)
+                a = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(ref x, k), Vector256.LoadUnsafe(ref near, k), a);
+            return Total(a);
+        }
+
+        ref var far = ref Unsafe.Add(ref near, _kernel.RowLength);
         for (nuint k = 0; k < (nuint)input.Length; k += Lanes)
         {
             var v = Vector256.LoadUnsafe(ref x, k);
@@ -143,8 +151,20 @@ public sealed class SpeedChange
         ref var x = ref MemoryMarshal.GetReference(first);
         ref var y = ref MemoryMarshal.GetReference(second[..first.Length]);
         ref var near = ref MemoryMarshal.GetReference(_kernel.Rows.Slice(row * _kernel.RowLength, 2 * _kernel.RowLength));
-        ref var far = ref Unsafe.Add(ref near, _kernel.RowLength);
         Vector256<double> a = default, b = default, c = default, d = default;
+        if (along == 0)
+        {
+            for (nuint k = 0; k < (nuint)first.Length; k += Lanes)
+            {
+                var h = Vector256.LoadUnsafe(ref near, k);
+                a = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(ref x, k), h, a);
+                c = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(ref y, k), h, c);
+            }
+
+            return (Total(a), Total(c));
+        }
+
+        ref var far = ref Unsafe.Add(ref near, _kernel.RowLength);
         for (nuint k = 0; k < (nuint)first.Length; k += Lanes)
         {
             Vector256<double> v = Vector256.LoadUnsafe(ref x, k), w = Vector256.LoadUnsafe(ref y, k), h = Vector256.LoadUnsafe(ref near, k);
@@ -160,9 +180,11 @@ public sealed class SpeedChange
 
     private static double Mixed(Vector256<double> near, Vector256<double> far, double along)
     {
-        double before = (near[0] + near[2]) + (near[1] + near[3]), after = (far[0] + far[2]) + (far[1] + far[3]);
+        double before = Total(near), after = Total(far);
         return before + (along * (after - before));
     }
+
+    private static double Total(Vector256<double> sums) => (sums[0] + sums[2]) + (sums[1] + sums[3]);
 
     private int Row(ulong part, out double along)
     {

@@ -27,7 +27,7 @@ public sealed record Speed
     public PairRoles Roles { get; }
 
     /// <summary>By how many octaves the pitch moves: log2 of the ratio; for people to read.</summary>
-    public double Octaves => Math.Log2(Ratio);
+    public double OctavesUp() => Math.Log2(Ratio);
 
     /// <summary>How many frames come out: those of the longer role.</summary>
     public long OutputLength(long inputLength)

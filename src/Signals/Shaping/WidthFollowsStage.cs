@@ -6,7 +6,8 @@ namespace Athwart.Signals.Shaping;
 /// <summary><see cref="WidthFollows"/> at work: the mid keeps its bits.</summary>
 /// <remarks>
 /// The mid is measured in cells of about 2 ms on a fixed grid; the gain of each cell is reached in a straight line over the next one, and the
-/// sound comes out two cells late, so that gain and sound belong together. Silence keeps the gain that was.
+/// sound comes out two cells late, so that gain and sound belong together. Silence has no brightness and no pitch:
+/// the gain falls to that of the low end, so that what lay long before has no say.
 /// </remarks>
 public sealed class WidthFollowsStage : IPairStage
 {
@@ -99,12 +100,8 @@ public sealed class WidthFollowsStage : IPairStage
     private void Complete()
     {
         Trace?.Note(_frame - _cell - LatencyFrames, _cell, Math.Min(_gain, _next));
-        if (_measure.Complete() is { } value)
-        {
-            var part = Math.Clamp((Scale(value) - _low) / _span, 0, 1);
-            _followed += (part > _followed ? _riseStep : _fallStep) * (part - _followed);
-        }
-
+        var part = _measure.Complete() is { } value ? Math.Clamp((Scale(value) - _low) / _span, 0, 1) : 0;
+        _followed += (part > _followed ? _riseStep : _fallStep) * (part - _followed);
         (_gain, _next) = (_next, GainOf(_followed));
         _filled = 0;
     }

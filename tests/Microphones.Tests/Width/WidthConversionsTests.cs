@@ -130,6 +130,18 @@ public static class WidthConversionsTests
         Assert.Empty(Known("cardioid").Assumptions);
     }
 
+    // The table of docs/shaping-steps.md, by closed forms: g = k·(A + B·cos θ)/sin θ; tan 45° · B; √(R² − B²); √(⅓·PM/PS …).
+    [Fact]
+    public static void TheTableOfThePage_IsWhatTheConversionsGive()
+    {
+        var rig = Known("cardioid");
+        Assert.Equal(-1.5, WidthConversions.ForCoverage(rig, new(90), Coverage.FullSide).SideLevel.Value, 0.05);
+        Assert.Equal(-6.0, WidthConversions.ForIncludedAngle(rig, new(90)).SideLevel.Value, 0.05);
+        Assert.Equal(-3.0, WidthConversions.ForVirtualPattern(rig, FirstOrderPattern.Supercardioid).SideLevel.Value, 0.05);
+        Assert.Equal(-4.8, WidthConversions.ForDiffuseCorrelation(rig, 0.5).SideLevel.Value, 0.05);
+        Assert.Equal(-3.0, WidthConversions.ForDirectToDiffuse(rig, new(3)).SideLevel.Value, 0.05);
+    }
+
     [Fact]
     public static void ACoverage_NamesItsThreshold()
         => Assert.Contains("at 18 dB between left and right", WidthConversions.ForCoverage(WidthRig.Assumed, new(90), Coverage.FullSideWide).Remark, StringComparison.Ordinal);

@@ -55,6 +55,19 @@ public sealed class WidthFollowsTests
         Assert.InRange(fallen / 20, 0.34, 0.40);
     }
 
+    [Theory]
+    [InlineData(FollowedQuantity.Level)]
+    [InlineData(FollowedQuantity.Brightness)]
+    [InlineData(FollowedQuantity.Pitch)]
+    public void InSilence_TheGainFallsToTheLowEnd(FollowedQuantity quantity)
+    {
+        var mid = StageRun.Sine(3000, Rate, 3 * Rate).Select((v, n) => n < Rate ? v : 0).ToArray();
+        var settings = quantity == FollowedQuantity.Level ? new WidthFollows(quantity, -60, -20, -10, 5) : new WidthFollows(quantity, 100, 1000, -10, 5);
+        var gains = Gains(settings, mid);
+        Assert.Equal(5, StageRun.Level(gains[Rate - 500]), 0.05);
+        Assert.Equal(-10, StageRun.Level(gains[^500]), 0.1);
+    }
+
     [Fact]
     public void AnyNoise_MovesTheGainWithoutAStep()
         => Gen.Int.Sample(seed =>
