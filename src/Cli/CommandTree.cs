@@ -45,6 +45,7 @@ internal static class CommandTree
         new("roles", RolesCommand.Summary, RolesCommand.Create),
         new("decode", DecodeCommand.Summary, DecodeCommand.Create),
         new("cut", CutCommand.Summary, CutCommand.Create),
+        new("shape", ShapeCommand.Summary, ShapeCommand.Create),
         new("deliver", DeliverCommand.Summary, DeliverCommand.Create),
         new("render", RenderCommand.Summary, RenderCommand.Create),
         new("verify", VerifyCommand.Summary, VerifyCommand.Create),

@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using Athwart.Catalogue;
 using Athwart.Jobs;
 using Athwart.Jobs.Render;
@@ -38,7 +39,7 @@ internal static class Failures
         catch (Exception e)
         {
             // Thrown again with its own stack, to be told as one of work that does not wait.
-            return Run(screen, () => { ExceptionDispatchInfo.Throw(e); return ExitCode.Fault; });
+            return Run(screen, () => { ExceptionDispatchInfo.Throw(e); return ExitCode.Internal; });
         }
     }
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using Athwart.Cli.Output;
 using Athwart.Jobs;
 using Athwart.Jobs.Decode;
+using Athwart.Jobs.Shape;
 using Athwart.Quantities;
 
 namespace Athwart.Cli.Commands;
@@ -17,6 +18,7 @@ internal static class DecodeCommand
         var paths = new Argument<string[]>("PATH") { Description = "IN and OUT; or, with --into, any number of recordings and folders.", Arity = ArgumentArity.OneOrMore };
         var into = new Option<string?>("--into") { Description = "A folder for the stereo files; made when it is not there.", HelpName = "DIR" };
         var sideLevel = CommonOptions.SideLevel("Gain of the side against the mid in decibels; 0 unless said, -inf for mono.");
+        var treatment = new Option<string?>("--treatment") { Description = "What is done to mid and side first: a treatment that comes with the program, or a file.", HelpName = "NAME" };
         var mid = CommonOptions.Mid();
         var side = CommonOptions.Side();
         var invert = CommonOptions.InvertSide();
@@ -30,7 +32,7 @@ internal static class DecodeCommand
             "athwart decode gate.wav gate-stereo.wav --side-level -3",
             "athwart decode gate.wav gate-48k.wav --side-level 0 --rate 48000 --word s16 --true-peak -1",
             "athwart decode card --into stereo --side-level -3")
-        { paths, into, sideLevel, mid, side, invert, seed, recipe, overwrite, threads };
+        { paths, into, sideLevel, treatment, mid, side, invert, seed, recipe, overwrite, threads };
         var output = new OutputOptions(command);
         command.Validators.Add(result =>
         {
@@ -47,7 +49,8 @@ internal static class DecodeCommand
             {
                 Inputs = RecordingPaths.Find(folder is null ? [named[0]] : named),
                 Output = folder ?? named[1],
-                SideLevel = parsed.GetValue(sideLevel) ?? Decibels.Unity,
+                SideLevel = parsed.GetValue(sideLevel),
+                Treatment = parsed.GetValue(treatment) is { } wanted ? TreatmentShelf.Find(null, wanted) : null,
                 Word = output.WordOf(parsed),
                 SampleRateHertz = output.RateOf(parsed),
                 Trim = output.TrimOf(parsed),

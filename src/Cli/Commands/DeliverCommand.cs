@@ -26,6 +26,7 @@ internal static class DeliverCommand
             DefaultValueFactory = _ => NameTemplate.Default,
         };
         var sideLevel = CommonOptions.SideLevel("Side level in decibels where the cut itself says none; the session's, or 0, unless said.");
+        var treatment = new Option<string?>("--treatment") { Description = "The treatment of effects that have none of their own: one that is kept, one that comes with the program, or a file.", HelpName = "NAME" };
         var mono = new Option<bool>("--mono") { Description = "Deliver a mono file beside each stereo." };
         var recordist = Text("--recordist", "Who recorded it: the originator of the files.");
         var project = Text("--project", "The project; the one the takes name unless said.");
@@ -36,7 +37,7 @@ internal static class DeliverCommand
             Summary,
             "athwart deliver --library lib --session \"Lock, spring\" --to lock-effects --side-level -3 --mono",
             "athwart deliver --library lib --session \"Lock, spring\" --to lock-48k --rate 48000 --word s24 --true-peak -1 --template \"{index:000}_{effect}_{kind}\"")
-        { library, session, to, takes, effects, title, template, sideLevel, mono, recordist, project, category, threads };
+        { library, session, to, takes, effects, title, template, sideLevel, treatment, mono, recordist, project, category, threads };
         var output = new OutputOptions(command);
         command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () => Run(screen, new()
         {
@@ -48,6 +49,7 @@ internal static class DeliverCommand
             Title = parsed.GetValue(title),
             Template = parsed.GetValue(template)!,
             SideLevel = parsed.GetValue(sideLevel),
+            Treatment = parsed.GetValue(treatment),
             Word = output.WordOf(parsed),
             SampleRateHertz = output.RateOf(parsed),
             Trim = output.TrimOf(parsed),

@@ -72,7 +72,7 @@ public static class DecodeJob
 
     private static SettledTreatment? Settle(DecodeRequest request, TakeDescription take, Take source, RoleAssignment roles, CancellationToken cancellation) => request.Treatment is null
         ? null
-        : TreatmentSettler.Settle(request.Treatment, request.Rig, take.SampleRateHertz, steps => PairPowers.Measure(source, roles, steps, request.FromFrame, request.ToFrame ?? take.FrameCount, cancellation));
+        : TreatmentSettler.Settle(request.Treatment, request.Rig, steps => PairPowers.Measure(source, roles, steps, request.FromFrame, request.ToFrame ?? take.FrameCount, cancellation));
 
     private static DecodedTake Decode(DecodeRequest request, TakeDescription take, string target, RenderOptions options, CancellationToken cancellation)
     {

@@ -66,7 +66,7 @@ internal static class EffectPlanner
         {
             effect = effect with
             {
-                Treated = TreatmentSettler.Settle(treatment, effect.Rig, take.Description.SampleRateHertz, steps =>
+                Treated = TreatmentSettler.Settle(treatment, effect.Rig, steps =>
                 {
                     using var recording = take.Description.Open();
                     return PairPowers.Measure(recording, take.Roles, steps, effect.From, effect.To, CancellationToken.None);

@@ -37,14 +37,13 @@ internal static class TreatmentSettler
     /// <summary>Works it out.</summary>
     /// <param name="treatment">The treatment.</param>
     /// <param name="rig">The rig as a line-up measured it; null when none did.</param>
-    /// <param name="sampleRateHertz">The take's rate.</param>
     /// <param name="measure">Measures mid and side after these steps, for a width that depends on the sound.</param>
     /// <exception cref="JobException">It is made for another rig, or needs a profile that is not there.</exception>
-    public static SettledTreatment Settle(Treatment treatment, RigProfileDocument? rig, int sampleRateHertz, Func<IReadOnlyList<TreatmentStep>, MidSidePower> measure)
+    public static SettledTreatment Settle(Treatment treatment, RigProfileDocument? rig, Func<IReadOnlyList<TreatmentStep>, MidSidePower> measure)
     {
         TreatmentRules.Checked(treatment, $"treatment '{treatment.Name}'");
         RequireRig(treatment, rig);
-        var steps = treatment.Steps.SelectMany(s => s.Kind.NeedsRig ? RigSteps.Of(s, rig, sampleRateHertz, treatment.Name) : [s]).ToList();
+        var steps = treatment.Steps.SelectMany(s => s.Kind.NeedsRig ? RigSteps.Of(s, rig, treatment.Name) : [s]).ToList();
         if (treatment.Decode is not { } decode)
             return new() { Name = treatment.Name, Steps = steps, Rig = rig };
         var answer = TreatmentDecodes.Settle(decode, WidthRigOf(rig), () => measure(steps));
@@ -61,7 +60,7 @@ internal static class TreatmentSettler
         };
     }
 
-    private static void RequireRig(Treatment treatment, RigProfileDocument? rig)
+    internal static void RequireRig(Treatment treatment, RigProfileDocument? rig)
     {
         if (treatment.Rig is not { } wanted || string.Equals(wanted, rig?.Rig, StringComparison.OrdinalIgnoreCase))
             return;

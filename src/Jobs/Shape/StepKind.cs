@@ -31,6 +31,9 @@ public abstract class StepKind
     /// <summary>Whether it holds a level or a correlation to a limit, which nothing after it may spoil.</summary>
     public bool IsGuard { get; init; }
 
+    /// <summary>Whether what it does depends on the sound, the place or the speed, so that it has no response over frequency.</summary>
+    public bool FollowsSound { get; init; }
+
     /// <summary>Whose samples come out changed.</summary>
     /// <param name="settings">Settings of <see cref="SettingsType"/>.</param>
     public abstract PairRoles Changes(object settings);

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Runtime.Intrinsics;
 using Athwart.Jobs.Decode;
 using Athwart.Jobs.Render;
+using Athwart.Jobs.Shape;
 using Athwart.Recordings;
 using Athwart.Tests.Shared;
 
@@ -31,6 +32,10 @@ public sealed class RenderWithoutVectorsTests
             new() { Inputs = [source], Output = folder.File("exact.wav"), SideLevel = new(-3), FadeInFrames = 500 },
             new() { Inputs = [source], Output = folder.File("short.wav"), SideLevel = new(1.5), Word = OutputWord.Signed16 },
             new() { Inputs = [source], Output = folder.File("rate.wav"), SideLevel = new(-6), SampleRateHertz = 44100, Trim = new(TrimKind.SamplePeak, -1) },
+            new() { Inputs = [source], Output = folder.File("treated.wav"), SideLevel = new(-3), Treatment = Treated("Machine"), Trim = new(TrimKind.SamplePeak, -1) },
+            new() { Inputs = [source], Output = folder.File("side.wav"), SideLevel = new(-3), Treatment = Treated("Pass-by"), Word = OutputWord.Signed32, Trim = new(TrimKind.SamplePeak, -1) },
+            new() { Inputs = [source], Output = folder.File("slow.wav"), SideLevel = new(-3), Treatment = Treated("Ultrasonic slowed down"), SampleRateHertz = 44100, Trim = new(TrimKind.SamplePeak, -1) },
+            new() { Inputs = [source], Output = folder.File("made up.wav"), SideLevel = new(-3), Treatment = Treated("Mono made wide"), Word = OutputWord.Floating },
             new() { Inputs = [source], Output = folder.File("float.wav"), SideLevel = new(-6), SampleRateHertz = 96000, Word = OutputWord.Floating },
         })
             Assert.True(DecodeJob.Run(request with { WriteRecipe = true }, CancellationToken.None).Succeeded);
@@ -38,6 +43,8 @@ public sealed class RenderWithoutVectorsTests
         Assert.True(exitCode == 0, output);
         Assert.True(File.Exists(folder.File("done")), output);
     }
+
+    private static Treatment Treated(string name) => StartingTreatments.Find(name)!;
 
     private static (int ExitCode, string Output) Child(string folder)
     {

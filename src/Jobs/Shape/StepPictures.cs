@@ -1,0 +1,41 @@
+using Athwart.Figures;
+using Athwart.Figures.Shaping;
+
+namespace Athwart.Jobs.Shape;
+
+/// <summary>Pictures of what steps do, as files.</summary>
+public static class StepPictures
+{
+    /// <summary>One SVG file a step that treats every sound alike; others follow the sound and have no response to draw.</summary>
+    /// <param name="steps">The steps.</param>
+    /// <param name="sampleRateHertz">The take's rate.</param>
+    /// <param name="sideGain">g of the decode.</param>
+    /// <param name="folder">The folder; made when it is not there. Files of the same names are replaced.</param>
+    /// <returns>The files.</returns>
+    public static IReadOnlyList<string> Write(IReadOnlyList<TreatmentStep> steps, int sampleRateHertz, double sideGain, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(steps);
+        Directory.CreateDirectory(folder);
+        var files = new List<string>();
+        for (var i = 0; i < steps.Count; i++)
+        {
+            if (steps[i].Kind.FollowsSound)
+                continue;
+            files.Add(Path.Combine(folder, FormattableString.Invariant($"{i + 1:00}-{steps[i].Kind.Name}.svg")));
+            File.WriteAllText(files[^1], StandaloneFigure.Svg(Draw(steps[i], new(sampleRateHertz, sideGain), FormattableString.Invariant($"step-{i + 1}")), Palette.Light));
+        }
+
+        return files;
+    }
+
+    /// <summary>The picture of a step, to be put in a page.</summary>
+    /// <param name="step">A step that treats every sound alike.</param>
+    /// <param name="place">Where it works.</param>
+    /// <param name="id">Begins every id in the picture.</param>
+    public static string Draw(TreatmentStep step, StepPlace place, string id)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        var response = StepResponse.Measure(step, place);
+        return ResponseFigure.Draw(new(id, step.Kind.Name, step.ToString()), response.Hertz, response.Mid, response.Side);
+    }
+}
