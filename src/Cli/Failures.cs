@@ -1,4 +1,3 @@
-using System.Runtime.ExceptionServices;
 using Athwart.Catalogue;
 using Athwart.Jobs;
 using Athwart.Jobs.Render;
@@ -26,20 +25,6 @@ internal static class Failures
         {
             screen.Error(e.Message);
             return CodeFor(e, screen);
-        }
-    }
-
-    /// <summary>As <see cref="Run"/>, for work that waits.</summary>
-    public static async Task<int> RunAsync(Screen screen, Func<Task<int>> work)
-    {
-        try
-        {
-            return await work();
-        }
-        catch (Exception e)
-        {
-            // Thrown again with its own stack, to be told as one of work that does not wait.
-            return Run(screen, () => { ExceptionDispatchInfo.Throw(e); return ExitCode.Internal; });
         }
     }
 
