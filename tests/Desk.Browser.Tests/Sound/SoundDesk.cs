@@ -88,6 +88,19 @@ public sealed class SoundDesk : IAsyncLifetime
         return page;
     }
 
+    /// <summary>Waits until something holds on the page; the page's own policy forbids the driver's way of waiting, which evaluates text.</summary>
+    public static async Task UntilAsync(IPage page, string expression)
+    {
+        for (var tries = 0; tries < 600; tries++)
+        {
+            if (await page.EvaluateAsync<bool>(expression))
+                return;
+            await page.WaitForTimeoutAsync(100);
+        }
+
+        Assert.Fail($"after a minute it does not hold that {expression}");
+    }
+
     /// <summary>Decodes the noise take to a file, by the engine that delivers.</summary>
     public string Deliver(double sideLevelDecibels)
     {

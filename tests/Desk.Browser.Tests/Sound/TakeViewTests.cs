@@ -30,7 +30,7 @@ public sealed class TakeViewTests(SoundDesk desk)
         Assert.Equal(0, from);
         Assert.InRange(to, 5, 30_000);
         await page.Keyboard.PressAsync("End");
-        await page.Keyboard.PressAsync("]");
+        await page.Keyboard.PressAsync(".");
         Assert.Equal((0, 288_000), await ChosenAsync(page));
         await page.Keyboard.PressAsync("Escape");
         await Assertions.Expect(page.Locator("[data-part=chosen]")).ToContainTextAsync("nothing chosen");
@@ -52,9 +52,9 @@ public sealed class TakeViewTests(SoundDesk desk)
         Assert.Equal(386 * framesPerPixel, to, framesPerPixel * 2);
         for (var n = 0; n < 30; n++)
             await page.Mouse.WheelAsync(0, -300);
-        await page.WaitForFunctionAsync("document.querySelector('.take-view').takePage.view.framesPerPixel < 0.1");
+        await SoundDesk.UntilAsync(page, "document.querySelector('.take-view').takePage.view.framesPerPixel < 0.1");
         // Forty pixels a frame: the samples themselves are drawn, from tiles of level 0.
-        await page.WaitForFunctionAsync("[...document.querySelector('.take-view').takePage.view.tiles.peakStore.held.keys()].some(k => k.startsWith('0/'))");
+        await SoundDesk.UntilAsync(page, "[...document.querySelector('.take-view').takePage.view.tiles.peakStore.held.keys()].some(k => k.startsWith('0/'))");
         await page.Context.CloseAsync();
     }
 

@@ -275,7 +275,6 @@ class LivePage {
     show() {
         const live = this.context !== null && this.context !== undefined;
         this.button('begin').textContent = live ? 'Stop listening' : 'Begin to listen';
-        this.button('begin').setAttribute('aria-pressed', String(live));
         this.button('exchange').setAttribute('aria-pressed', String(this.roles.exchanged));
         this.button('turn').setAttribute('aria-pressed', String(this.roles.turned));
         this.button('keep').disabled = !live;

@@ -92,10 +92,9 @@ export class ListenPanel {
             ' ': () => this.play(),
             a: () => player.use('A'),
             b: () => player.use('B'),
-            l: () => this.repeat(),
             m: () => player.set({ view: setting.view === 'mono' ? 'stereo' : 'mono' }),
-            ',': () => this.nudge(-1),
-            '.': () => this.nudge(1),
+            '[': () => this.nudge(-0.5),
+            ']': () => this.nudge(0.5),
         };
         if (!actions[key])
             return false;
@@ -107,7 +106,6 @@ export class ListenPanel {
         const { player } = this, setting = player.settings[player.using];
         const play = this.button('play');
         play.textContent = player.playing ? 'Pause' : 'Play';
-        play.setAttribute('aria-pressed', String(player.playing));
         this.button('repeat').setAttribute('aria-pressed', String(player.loop !== null));
         this.part('side').value = String(setting.side);
         this.part('side').setAttribute('aria-valuetext', levelWords(setting.side));

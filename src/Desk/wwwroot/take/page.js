@@ -101,6 +101,9 @@ class TakePage {
             // Space presses the button it stands on, and a radio or a tick.
             if (e.key === ' ' && target.closest('button, input, summary, a'))
                 return;
+            // The desk's own setting: letters alone may be switched off.
+            if (e.key !== ' ' && localStorage.getItem('desk-single-keys') === 'off' || document.querySelector('dialog[open]'))
+                return;
             if (this.panel.key(e.key))
                 e.preventDefault();
         };
