@@ -43,7 +43,7 @@ public sealed class ProposeJob(TimeProvider? clock = null)
         using var library = Library.Open(request.Library, LibraryAccess.Write);
         var session = SessionLoader.Load(library, request.Session, cancellation);
         var take = SessionLoader.Require(session, request.Take);
-        var check = TakeChecker.Check(take.Description, take.Roles, session.Session.Defaults.SideLevel ?? Decibels.Unity, disturbances: true, null, cancellation);
+        var check = TakeChecker.Check(take.Description, take.Roles, new(session.Session.Defaults.SideLevel ?? Decibels.Unity, LineUpProfiles.Of(library, session.Session)), null, cancellation);
         var proposals = StepProposer.Propose(check.Findings, TreatmentShelf.RigOf(library, session.Session.Id), take.Roles, take.Description.SampleRateHertz);
         if (request.Accept is null && !request.AcceptAll)
             return new(take.Name, proposals, null);

@@ -15,7 +15,7 @@ public sealed class FindingDocumentTests : IDisposable
     public void EveryFinding_CarriesKind_Role_Channel_Place_Size_Unit_AndConfidence_AndAPicture()
     {
         WriteFaulty();
-        var report = CheckJob.Run(new() { Paths = [_folder.Path], Disturbances = true }, null, CancellationToken.None);
+        var report = CheckJob.Run(new() { Paths = [_folder.Path] }, null, CancellationToken.None);
         report = CheckPictures.Write(_folder.File("pictures"), report, overwrite: false, CancellationToken.None);
         using var json = JsonDocument.Parse(JsonSerializer.Serialize(CheckDocument.From(report), CheckJson.Compact.CheckDocument));
         var kinds = new SortedSet<string>(StringComparer.Ordinal);
@@ -34,7 +34,7 @@ public sealed class FindingDocumentTests : IDisposable
     public void DirectionAndWidth_AreInTheJson_WhenListenedFor()
     {
         Write("T01", (_, mid) => 0.5f * mid);
-        var report = CheckJob.Run(new() { Paths = [_folder.Path], Disturbances = true }, null, CancellationToken.None);
+        var report = CheckJob.Run(new() { Paths = [_folder.Path] }, null, CancellationToken.None);
         var take = TakeDocument.From(Assert.Single(report.Takes));
         // side = mid/2 with a cardioid: tan-half rule, sin a / (0.5 + 0.5·cos a) = 0.5 gives a = 2·atan(0.25) = 28.07 degrees left.
         var heard = take.Direction!.Columns.Where(c => c.AzimuthDegrees is not null).ToList();
