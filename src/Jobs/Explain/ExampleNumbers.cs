@@ -10,7 +10,7 @@ internal static class ExampleNumbers
         "differs-from-session" => [new("takes with 48 kHz", 6, "takes"), new("takes with 96 kHz", 1, "takes")],
         "level-unlike-session" => [new("quiet of the mid", -78, "dBFS"), new("median of the others", -52, "dBFS"), new("spread of the others", 3, "dB")],
         "recorded-decode" => [new("side level", -3, "dB"), new("residual below the pair", -96, "dB")],
-        "not-a-decode" => [new("residual below the pair", -4, "dB")],
+        "not-a-decode" => [new("the pair", 0, "dB"), new("residual below the pair", -4, "dB")],
         "side-not-square" => [new("side points to", 78, "degrees"), new("as it should be", 90, "degrees")],
         "side-not-figure-eight" => [new("side over mid from the left", 0.8, "ratio"), new("side over mid from the right, in phase too", 0.7, "ratio")],
         "mid-backwards" => [new("front in the mid, against the loudest", -14, "dB"), new("rear in the mid, against the loudest", 0, "dB")],

