@@ -1,6 +1,5 @@
 using System.Globalization;
 using Athwart.Catalogue;
-using Athwart.Jobs.Sessions;
 using Athwart.Metering.Events;
 using Athwart.Quantities;
 

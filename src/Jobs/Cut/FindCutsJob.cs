@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.IO.Enumeration;
 using System.Text;
 using Athwart.Catalogue;

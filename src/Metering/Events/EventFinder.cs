@@ -74,7 +74,7 @@ public sealed class EventFinder
     public (float[] Levels, int Rows) LevelsBy(int steps)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(steps, 1);
-        var rows = MidAndSide(fromBand: _track.Bands).ToArray();
+        var rows = MidAndSide(_track.Bands).ToArray();
         var levels = new float[_track.Steps / steps * rows.Length];
         for (var i = 0; i < rows.Length; i++)
         {
@@ -91,8 +91,8 @@ public sealed class EventFinder
         return (levels, rows.Length);
     }
 
-    private IEnumerable<int> MidAndSide(int fromBand) =>
-        Enumerable.Range(0, fromBand).SelectMany(band => new[] { band * LevelTrack.Signals, (band * LevelTrack.Signals) + 1 });
+    private static IEnumerable<int> MidAndSide(int bands) =>
+        Enumerable.Range(0, bands).SelectMany(band => new[] { band * LevelTrack.Signals, (band * LevelTrack.Signals) + 1 });
 
     // The lowest band is left out: what rumbles there is seldom the sound that was meant.
     private Decibels OverFloor(FloorTrack floors)
