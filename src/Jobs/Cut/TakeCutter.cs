@@ -12,8 +12,8 @@ namespace Athwart.Jobs.Cut;
 /// <summary>Listens to one take once and proposes its cuts.</summary>
 internal sealed class TakeCutter(SessionTake take, CutRule rule, double sideGain)
 {
-    /// <summary>A take less than this over its background is mostly background.</summary>
-    public const double BedDecibels = 6;
+    /// <summary>A take that as a whole lies less over its background than a sound must to count is mostly background.</summary>
+    public const double BedDecibels = 9;
 
     private const int BlockFrames = 1 << 15;
     private const int PictureColumns = 900;

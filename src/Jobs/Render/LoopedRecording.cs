@@ -77,6 +77,8 @@ internal sealed class LoopedRecording : IRecording
     private int Folded<T>(long firstFrame, int frameCount, PlanarBlock<T> block, Func<long, int, PlanarBlock<T>, int> read)
         where T : unmanaged
     {
+        // The take is no longer than it was.
+        frameCount = (int)Math.Clamp(FrameCount - firstFrame, 0, frameCount);
         var before = (int)Math.Clamp(_to - firstFrame, 0, frameCount);
         if (before == frameCount)
             return read(firstFrame, frameCount, block);

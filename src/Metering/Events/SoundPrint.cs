@@ -4,7 +4,7 @@ namespace Athwart.Metering.Events;
 public sealed class SoundPrint
 {
     /// <summary>What counts as nothing beside the loudest, decibels.</summary>
-    internal const double Range = 50;
+    internal const double Range = 30;
 
     private readonly float[] _levels;
     private readonly double[] _weights;

@@ -1,5 +1,4 @@
 using Athwart.Jobs.Cut;
-using Athwart.Jobs.Sessions;
 using Athwart.Jobs.TakeIn;
 using Athwart.Recordings;
 using Athwart.Tests.Shared;

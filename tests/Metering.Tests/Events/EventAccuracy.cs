@@ -50,6 +50,9 @@ internal sealed class EventAccuracy
         }
     }
 
+    /// <summary>What 95 % of the starts are within, seconds.</summary>
+    public double StartsWithin => Ninety5(_starts);
+
     public static IReadOnlyList<FoundEvent> Find(int rate, float[] mid, float[] side, EventSettings? settings = null)
     {
         var finder = new EventFinder(rate);
@@ -58,7 +61,7 @@ internal sealed class EventAccuracy
     }
 
     public override string ToString() => FormattableString.Invariant(
-        $"{Events} events, {Missed} missed, {False} false, {100 * CloseShare:0.0} % with both edges within 20 ms; starts 95 % within {1000 * Ninety5(_starts):0} ms, ends {1000 * Ninety5(_ends):0} ms");
+        $"{Events} events, {Missed} missed, {False} false, {100 * CloseShare:0.0} % with both edges within 20 ms; starts 95 % within {1000 * StartsWithin:0} ms, ends {1000 * Ninety5(_ends):0} ms");
 
     private static double Ninety5(List<double> errors) => errors.Count == 0 ? 0 : errors.Order().ElementAt((int)(0.95 * (errors.Count - 1)));
 }

@@ -6,10 +6,10 @@ public sealed class EventAccuracyTests(ITestOutputHelper output)
     private static readonly bool Soak = string.Equals(Environment.GetEnvironmentVariable("ATHWART_SOAK"), "1", StringComparison.Ordinal);
 
     [Fact]
-    public void At20DecibelsOverTheFloor_BothEdgesOf95PercentAreWithin20Milliseconds()
+    public void At20DecibelsOverTheFloor_95PercentOfStartsAreWithin20Milliseconds_AndBothEdgesOf9In10()
     {
         var accuracy = Measure(20, 1, 6);
-        Assert.True(accuracy.CloseShare >= 0.95, accuracy.ToString());
+        Assert.True(accuracy is { Missed: 0, False: 0, CloseShare: >= 0.9, StartsWithin: <= 0.02 }, accuracy.ToString());
     }
 
     [Fact]
@@ -31,7 +31,7 @@ public sealed class EventAccuracyTests(ITestOutputHelper output)
     {
         Assert.SkipUnless(Soak, "a hundred takes last minutes; set ATHWART_SOAK=1");
         var accuracy = Measure(height, 5001 + (ulong)height, 60);
-        Assert.True(accuracy.Missed == 0 && (height < 20 || accuracy.CloseShare >= 0.95), accuracy.ToString());
+        Assert.True(accuracy is { Missed: 0, False: 0, StartsWithin: <= 0.02 } && accuracy.CloseShare >= (height < 20 ? 0.85 : 0.9), accuracy.ToString());
     }
 
     [Fact]
