@@ -33,7 +33,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         }
 
         await desk.PictureAsync("empty-find");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
     }
 
     private async Task PlanAsync()
@@ -42,7 +42,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Page.GetByRole(AriaRole.Button, new() { Name = "take the invented kit" }).ClickAsync();
         await Expect(Page.Locator(".kit-table").First).ToBeVisibleAsync();
         await desk.PictureAsync("kit");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
 
         await desk.GoAsync("/plan");
         var before = await Page.Locator(".answers dd").First.InnerTextAsync();
@@ -50,7 +50,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Expect(Page.Locator(".answers dd").First).Not.ToHaveTextAsync(before);
         await Expect(Page.Locator(".side-level-value")).ToHaveTextAsync("+6.0 dB");
         await desk.PictureAsync("plan");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
         var sheet = await Page.GetByRole(AriaRole.Link, new() { Name = "Field sheet" }).GetAttributeAsync("href");
         var answer = await Page.APIRequest.GetAsync(desk.Address + sheet);
         Assert.Contains("Record first: the line-up", await answer.TextAsync(), StringComparison.Ordinal);
@@ -58,7 +58,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await desk.GoAsync("/plan/choose");
         await Expect(Page.Locator(".ranked li").First).ToBeVisibleAsync();
         await desk.PictureAsync("choose");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
     }
 
     private async Task TakeInAsync()
@@ -67,7 +67,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Page.GetByRole(AriaRole.Button, new() { Name = desk.Folder("card") }).ClickAsync();
         await Expect(Page.Locator(".card-table tbody tr").First).ToBeVisibleAsync();
         await desk.PictureAsync("take-in");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
         await Page.GetByLabel("What the session is called").FillAsync("Canal lock");
         await Page.GetByRole(AriaRole.Button, new() { Name = "Copy and prove" }).ClickAsync();
         await Page.GetByRole(AriaRole.Link, new() { Name = "See the takes" }).ClickAsync();
@@ -85,7 +85,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Expect(Page.Locator(".take .strip").First).ToBeVisibleAsync();
         await Page.WaitForFunctionAsync("document.querySelectorAll('.take .strip').length >= 6");
         await desk.PictureAsync("takes");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
     }
 
     private async Task CutAsync()
@@ -107,7 +107,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Page.Locator("#session-side-level").FillAsync("-3");
         await Page.Locator(".cut-list button").First.ClickAsync();
         await desk.PictureAsync("shape");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
     }
 
     private async Task DeliverAsync()
@@ -118,7 +118,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Page.GetByRole(AriaRole.Button, new() { Name = "Choose none" }).ClickAsync();
         await Page.GetByRole(AriaRole.Checkbox, new() { Name = "gate creak" }).CheckAsync();
         await desk.PictureAsync("deliver");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Deliver 1 effect" }).ClickAsync();
         await Page.GetByRole(AriaRole.Link, new() { Name = "Open the report" }).ClickAsync();
         await Expect(Page.FrameLocator("iframe.report").GetByRole(AriaRole.Heading, new() { Name = "Canal lock", Exact = true })).ToBeVisibleAsync();
@@ -135,7 +135,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Page.Locator(".hits audio").EvaluateAsync("async a => { a.muted = true; await a.play(); }");
         await Page.WaitForFunctionAsync("(() => { const a = document.querySelector('.hits audio'); return a.duration > 1 && a.currentTime > 0.05; })()");
         await desk.PictureAsync("find");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
         await Page.GetByRole(AriaRole.Searchbox).FillAsync("nothing-such");
         await Expect(Page.Locator(".hits li")).ToHaveCountAsync(0);
     }
@@ -147,7 +147,7 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
         await Expect(Page.Locator("#help")).ToBeVisibleAsync();
         await Expect(Page.Locator("#help dt")).Not.ToHaveCountAsync(0);
         await desk.PictureAsync("help");
-        await desk.AxeIsCleanAsync();
+        await desk.RunAxeAsync();
         await Page.Keyboard.PressAsync("Escape");
         await Page.Keyboard.PressAsync("1");
         await Expect(Page.GetByRole(AriaRole.Heading, new() { Name = "Plan", Exact = true })).ToBeVisibleAsync();
