@@ -28,19 +28,6 @@ internal static class Failures
         }
     }
 
-    /// <summary>As <see cref="Run"/>, for work that waits.</summary>
-    public static async Task<int> RunAsync(Screen screen, Func<Task<int>> work)
-    {
-        try
-        {
-            return await work();
-        }
-        catch (Exception e)
-        {
-            return Run(screen, () => throw e);
-        }
-    }
-
     private static int CodeFor(Exception failure, Screen screen) => failure switch
     {
         JobException { Kind: JobErrorKind.WrongUse } => ExitCode.WrongUse,

@@ -59,7 +59,7 @@ public sealed class PartTests : BunitContext
     [Fact]
     public void Findings_AreToldByWordAndShapeNotByColourAlone()
     {
-        var part = Render<FoundBadges>(p => p.Add(b => b.Take, Take(isChecked: true, new("flat-tops", FindingSeverity.Fault, 2))));
+        var part = Render<FoundBadges>(p => p.Add(b => b.Take, Take(isChecked: true, new FoundKind("flat-tops", FindingSeverity.Fault, 2))));
 
         var badge = part.Find(".badge");
         Assert.Contains("fault", badge.TextContent, StringComparison.Ordinal);

@@ -89,7 +89,7 @@ public sealed class SafetyTests(DeskFixture fixture) : IClassFixture<DeskFixture
         Directory.CreateSymbolicLink(folder.File("card/link"), folder.File("outside"));
         var folders = new CardFolders([card]);
 
-        Assert.Equal(["in"], folders.In(0, "").Select(f => f.Name));
+        Assert.Equal("in", Assert.Single(folders.In(0, "")).Name);
         Assert.Throws<JobException>(() => folders.FullPath(0, path));
     }
 
@@ -134,10 +134,11 @@ public sealed class SafetyTests(DeskFixture fixture) : IClassFixture<DeskFixture
     }
 
     [Fact]
-    public void TheKeyOfVisits_IsReadableByItsOwnerOnly()
+    public async Task TheKeyOfVisits_IsReadableByItsOwnerOnly()
     {
+        using var visitor = await Desk.VisitorAsync();
         if (OperatingSystem.IsWindows())
-            Assert.Skip("Windows has other rights");
+            throw new PlatformNotSupportedException("Windows has other rights; the tests run on Linux.");
 
         var mode = File.GetUnixFileMode(Directory.GetFiles(Desk.StateFolder).Single());
 

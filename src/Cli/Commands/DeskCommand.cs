@@ -23,7 +23,7 @@ internal static class DeskCommand
             "athwart desk --library lib",
             "athwart desk --library lib --card-folder /media/card --print-link")
         { library, cards, deliveries, port, listen, print };
-        command.SetAction((parsed, cancellation) => Failures.RunAsync(screen, async () =>
+        command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () =>
         {
             List<string> arguments = [];
             Add(arguments, "--library", parsed.GetValue(library));
@@ -34,8 +34,8 @@ internal static class DeskCommand
             Add(arguments, "--listen", parsed.GetValue(listen));
             if (parsed.GetValue(print))
                 arguments.Add("--print-link");
-            return await RunAsync(Find(AppContext.BaseDirectory), arguments, cancellation);
-        }));
+            return RunAsync(Find(AppContext.BaseDirectory), arguments, cancellation).GetAwaiter().GetResult();
+        })));
         return command;
     }
 

@@ -8,7 +8,7 @@ internal sealed class RequestGuard(RequestDelegate next, RequestRules rules, Ent
 
     // The page moves on by itself: a redirect that began on a foreign page would leave a strict cookie behind.
     private const string Welcome = """
-        <!doctype html><html lang="en"><head><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/"><title>Athwart</title></head>
+        <!doctype html><html lang="en"><head><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/"><link rel="icon" href="data:,"><title>Athwart</title></head>
         <body><p><a href="/">To the desk</a></p></body></html>
         """;
 
@@ -47,6 +47,6 @@ internal sealed class RequestGuard(RequestDelegate next, RequestRules rules, Ent
         context.Response.StatusCode = status;
         context.Response.Headers.CacheControl = "no-store";
         context.Response.ContentType = "text/html; charset=utf-8";
-        return context.Response.WriteAsync($"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title></head><body><main><h1>{title}</h1><p>{text}</p></main></body></html>", context.RequestAborted);
+        return context.Response.WriteAsync($"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><link rel=\"icon\" href=\"data:,\"><title>{title}</title></head><body><main><h1>{title}</h1><p>{text}</p></main></body></html>", context.RequestAborted);
     }
 }
