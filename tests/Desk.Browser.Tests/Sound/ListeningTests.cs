@@ -174,14 +174,14 @@ public sealed class ListeningTests(SoundDesk desk)
             async () => {
                 const { player } = document.querySelector('.take-view').takePage;
                 await player.play();
-                const ear = new AnalyserNode(player.context, { fftSize: 16384 });
+                const ear = new AnalyserNode(player.context, { fftSize: 32768 });
                 const split = new ChannelSplitterNode(player.context, { numberOfOutputs: 2 });
                 player.node.connect(split, 0);
                 split.connect(ear, 0);
                 const wait = ms => new Promise(done => setTimeout(done, ms));
-                await wait(600);
+                await wait(2000);
                 const tries = [];
-                for (let n = 0; n < 5; n++) {
+                for (let n = 0; n < 12 && tries.length < 5; n++) {
                     player.set({ side: 0 });
                     await wait(400);
                     const before = player.context.currentTime;
@@ -196,11 +196,14 @@ public sealed class ListeningTests(SoundDesk desk)
                             last = i;
                         sharpest = Math.max(sharpest, Math.abs(samples[i] - 2 * samples[i - 1] + samples[i - 2]));
                     }
-                    tries.push({ settled: end - (samples.length - last) / rate - before + player.context.baseLatency, sharpest, loudest: Math.max(...samples), last });
+                    // Both levels must be in what the analyser kept: a busy machine may have looked too late.
+                    if (last > 0 && last < samples.length - 1)
+                        tries.push({ settled: end - (samples.length - last) / rate - before + player.context.baseLatency, sharpest, loudest: Math.max(...samples), last });
                 }
                 return JSON.stringify(tries);
             }
             """)).RootElement.EnumerateArray().ToList();
+        Assert.NotEmpty(tries);
         Assert.All(tries, t => Assert.InRange(t.GetProperty("loudest").GetDouble(), 0.24, 0.26));
         Assert.InRange(tries.Min(t => t.GetProperty("settled").GetDouble()), -0.005, 0.030);
         // The sharpest bend of the tone itself is A·ω² = 0.25·(2π/48)² = 0.0043; a step of the level would be fifty times that.
