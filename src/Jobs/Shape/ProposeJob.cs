@@ -1,5 +1,6 @@
 using Athwart.Catalogue;
 using Athwart.Jobs.CheckTakes;
+using Athwart.Jobs.LineUp;
 using Athwart.Jobs.Sessions;
 using Athwart.Quantities;
 
