@@ -31,7 +31,8 @@ internal static class CourseDetector
 
     private static IEnumerable<Finding> Jumps(ChannelRole role, double[] own, double[] other, TakeMeasures m)
     {
-        var jumps = Steps(own, other);
+        // A gain leaves the correlation of the two as it is; a sound that passes the front turns it over.
+        var jumps = Steps(own, other).FindAll(j => Math.Abs(Correlation(m, (j.Step / 10) + 1) - Correlation(m, (j.Step / 10) - 10)) < 0.35);
         if (jumps.Count > 2 * TakeDetectors.MostOfAKind)
             yield break;
         for (var i = 0; i < Math.Min(jumps.Count, TakeDetectors.MostOfAKind); i++)
@@ -39,6 +40,13 @@ internal static class CourseDetector
             var end = i + 1 < jumps.Count && Math.Abs(jumps[i].Decibels + jumps[i + 1].Decibels) < 2 ? m.Track.Grid.FrameOf(jumps[i + 1].Step) : m.FrameCount.Value;
             yield return LevelJump(role, jumps[i], FrameRange.FromFrames(m.Track.Grid.FrameOf(jumps[i].Step), end), m.SampleRateHertz);
         }
+    }
+
+    /// <summary>Mean correlation of mid and side over the second that begins at a tenth.</summary>
+    private static double Correlation(TakeMeasures m, int first)
+    {
+        var hops = m.Track.Hops.Skip(Math.Max(0, first)).Take(10).Where(h => h.MidMid > 0 && h.SideSide > 0).ToList();
+        return hops.Count == 0 ? 0 : hops.Average(h => h.MidSide / Math.Sqrt(h.MidMid * h.SideSide));
     }
 
     private static Finding LevelJump(ChannelRole role, Jump jump, FrameRange range, int rate) => new()
@@ -99,14 +107,25 @@ internal static class CourseDetector
         double Median(double[] a, double[] b, int from, int to) => Enumerable.Range(from, to - from).Select(i => a[i] - b[i]).Order().ElementAt((to - from) / 2);
         var stays = Median(own, other, at + 1, at + width) - Median(own, other, at - width, at - 1);
         var near = Median(own, other, at + 1, at + 16) - Median(own, other, at - 16, at - 1);
-        if (Math.Abs(stays) < 2 || near / stays is < 0.5 or > 2 || Math.Abs(Change(sums, at, 4)) < 0.5 * Math.Abs(near))
+        if (Math.Abs(stays) < 2 || near / stays is < 0.6 or > 1.7 || Math.Abs(Change(sums, at, 4)) < 0.6 * Math.Abs(near) || !Whole(own, other, at, width, stays))
             return null;
         var usual = Usual(changes, at, width);
-        var otherUsual = Usual([.. Enumerable.Range(0, own.Length + 1).Select(i => i < Confirm || i + Confirm > own.Length || Math.Abs(i - at) > width ? 0 : Change(others, i, Confirm))], at, width);
-        if (Math.Abs(near) < 5 * usual || Math.Abs(Change(others, at, Confirm)) > Math.Max(0.5 * Math.Abs(near), 4 * otherUsual) || own[at - 2] < -140 || own[at + 2] < -140)
+        if (Math.Abs(near) < 5 * usual || Math.Abs(Change(others, at, Confirm)) > Math.Max(1, 0.35 * Math.Abs(near)) || own[at - 2] < -140 || own[at + 2] < -140)
             return null;
         // What the recordist would read: from as long as nothing else changes it.
         return Math.Abs(stays - near) < 2 ? stays : near;
+    }
+
+    /// <summary>Whether the tenths of the difference move with its middle: a sound that comes and goes moves one of them.</summary>
+    private static bool Whole(double[] own, double[] other, int at, int width, double stays)
+    {
+        double[] Sorted(int from, int to) => [.. Enumerable.Range(from, to - from).Select(i => own[i] - other[i]).Order()];
+        var (before, after) = (Sorted(at - width, at - 1), Sorted(at + 1, at + width));
+        double At(double[] x, double share) => x[(int)(share * (x.Length - 1))];
+        // A gain leaves the spread as it is.
+        if (Math.Abs(At(after, 0.85) - At(after, 0.15) - (At(before, 0.85) - At(before, 0.15))) > 1 + (0.3 * Math.Abs(stays)))
+            return false;
+        return ((double[])[0.15, 0.85]).All(q => (after[(int)(q * (after.Length - 1))] - before[(int)(q * (before.Length - 1))]) / stays is > 0.6 and < 1.7);
     }
 
     /// <summary>Median magnitude of the changes around a place, without the place.</summary>

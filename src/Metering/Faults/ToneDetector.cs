@@ -34,7 +34,7 @@ internal static class ToneDetector
             if (!(quiet[k] > 1e-12) || quiet[k] < quiet[k - 1] || quiet[k] < quiet[k + 1])
                 continue;
             // Louder at times: only as far as all around is.
-            if (mean[k] > 2 * quiet[k] && mean[k] - (2 * quiet[k]) > Math.Max(Mean(mean, k - 12), Mean(mean, k + 5)))
+            if (mean[k] > 1.5 * quiet[k] && mean[k] - (1.5 * quiet[k]) > Math.Max(Mean(mean, k - 12), Mean(mean, k + 5)))
                 continue;
 
             var beside = Math.Max(Median(quiet.AsSpan(k - 20, 16)), Median(quiet.AsSpan(k + 5, 16)));

@@ -143,7 +143,9 @@ internal static class WindDetector
     {
         foreach (var side in (bool[])[false, true])
         {
-            var thumps = Thumps(f.Low, side, side ? wind?.Side : wind?.Mid).ToList();
+            // Where the channel overloads, what is low is the loud sound itself.
+            var overloads = (side ? m.Side : m.Mid).FullScale.Stretches.Concat((side ? m.Side : m.Mid).FlatTops.Stretches).ToList();
+            var thumps = Thumps(f.Low, side, side ? wind?.Side : wind?.Mid).Where(t => RangeOf(t.First, t.Last, f, m) is var r && !overloads.Exists(o => o.Range.From.Value < r.To.Value + (m.SampleRateHertz / 2) && o.Range.To.Value > r.From.Value - (m.SampleRateHertz / 2))).ToList();
             // Many are steps of the source, a machine or surf.
             if (thumps.Count > 30)
                 continue;

@@ -95,7 +95,8 @@ public class PairTests
         float[] left = Ambience(Count, 0.01, 71), right = Ambience(Count, 0.01, 72), middle = Ambience(Count, 0.017, 73);
         // A diffuse field between cardioids at 120 degrees: correlation 0.625 to 0.75 (derived); here 0.74.
         (left, right) = (left.Plus(middle), right.Plus(middle));
-        Assert.True(Assert.Single(Find(FaultKinds.AlreadyDecoded, left, right)).Confidence > 0.9);
+        // Steady noise alone is thin evidence: likely, not sure.
+        Assert.InRange(Assert.Single(Find(FaultKinds.AlreadyDecoded, left, right)).Confidence, 0.6, 1);
         var (mid, side) = (left.Plus(right).Times(0.5), left.Plus(right.Times(-1)).Times(0.5));
         Assert.Empty(Find(FaultKinds.AlreadyDecoded, mid, side));
         Assert.Empty(Find(FaultKinds.RolesSwapped, mid, side));
