@@ -9,7 +9,7 @@ internal static class ContestList
     [
         .. new[]
         {
-            Decode(places), Check(places), Convert(places), TakeIn(places), DecodeTakes(places), CheckTakes(places),
+            Decode(places), Shape(places), Check(places), Convert(places), TakeIn(places), DecodeTakes(places), CheckTakes(places),
             Start(places), DecodeSecond(places), DecodeMemory(places), CheckMemory(places),
         }.Select(contest => places.Athwart is null ? contest with { HasOurs = false, Entrants = [.. contest.Entrants.Where(IsOther)] } : contest),
     ];
@@ -23,6 +23,18 @@ internal static class ContestList
             Pan(p.Long, $"{p.Out}/f.wav") with { Target = 3 },
             Remix(p.Long, $"{p.Out}/s.wav") with { Target = 3 },
             new("plain C, AVX2, one thread, no dither", $"'{p.CDecode}' '{p.Long}' '{p.Out}/c.wav' 1.2", $"rm -f '{p.Out}/c.wav'") { Target = 1 / 1.5 },
+        ]);
+
+    // The nearest chain of the others' own filters: the matrix, one low cut, six bands, one limiter.
+    private static Contest Shape(Places p) => new(
+        "full treatment of 10 min of 96 kHz, 24 bits",
+        [
+            Ours(p, $"decode '{p.Long}' '{p.Out}/a.wav' --treatment '{p.Root}/bench/treatments/full.json' --word s24", $"rm -f '{p.Out}/a.wav'"),
+            new(
+                "ffmpeg pan, highpass, 6 equalizers, alimiter",
+                $"ffmpeg -v error -nostdin -i '{p.Long}' -af 'pan=stereo|c0=c0+1.2*c1|c1=c0-1.2*c1,highpass=f=40,equalizer=f=250:t=q:w=1:g=-2,equalizer=f=2500:t=q:w=0.8:g=2,equalizer=f=9000:t=q:w=0.7:g=1,equalizer=f=300:t=q:w=1:g=-3,equalizer=f=3000:t=q:w=0.8:g=1.5,equalizer=f=10000:t=q:w=0.7:g=2,alimiter=limit=0.5' -c:a pcm_s24le '{p.Out}/f.wav'",
+                $"rm -f '{p.Out}/f.wav'") { Target = 2 },
+            Ours(p, $"decode '{p.Long}' '{p.Out}/a.wav' --treatment '{p.Root}/bench/treatments/full.json' --word s24", $"rm -f '{p.Out}/a.wav'", core: true) with { Name = "athwart on one core" },
         ]);
 
     private static Contest Check(Places p) => new(

@@ -97,6 +97,11 @@ public static class Explanations
             "Clipping in left or right, none in the mono.",
             "Deliver with '--ceiling -1', or at a lower side level."),
         new(
+            "width-not-reached",
+            "A treatment asks for a width in degrees or as a correlation that this mid microphone cannot give at any side level.",
+            "Nothing is wrong with the sound; it is as near to the wanted width as it can be.",
+            "Ask for a width the rig gives ('athwart rig show' lists them), or say a side level."),
+        new(
             "not-finite",
             "Samples that are no numbers: infinite, or the mark for 'not a number'.",
             "A click, or silence from there on in some programs.",

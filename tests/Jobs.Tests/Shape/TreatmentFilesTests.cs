@@ -58,7 +58,7 @@ public sealed class TreatmentFilesTests
         { "\"athwart-treatment\"", "\"athwart-recipe\"", "no treatment" },
         { "\"sideLevelDecibels\": -3", "\"sideLevelDecibels\": -3, \"noSide\": true", "exactly one way" },
         { "\"sideLevelDecibels\": -3", "", "exactly one way" },
-        { "\"sideLevelDecibels\": -3", "\"sideLevelDecibels\": 400", "−100 and +60" },
+        { "\"sideLevelDecibels\": -3", "\"sideLevelDecibels\": 400", "between -100 and 60 dB" },
         { "\"name\": \"Gate\"", "\"name\": \" \"", "has a name" },
         { "\"note\": \"Lock", "\"remark\": \"Lock", "remark" },
         { "\"step\": \"swap\",", "", "'step' names its kind" },
