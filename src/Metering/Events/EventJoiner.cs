@@ -9,26 +9,34 @@ internal static class EventJoiner
     /// <summary>The events as stretches, in order.</summary>
     public static IEnumerable<Stretch> Join(List<Stretch> stretches, float[] heights, EventSettings settings)
     {
-        var group = new List<Stretch>();
-        foreach (var stretch in stretches)
+        var groups = stretches.ConvertAll(s => new List<Stretch> { s });
+        // Until nothing joins any more: what is short by itself may be the edge of something long.
+        for (var before = 0; before != groups.Count;)
         {
-            if (group.Count > 0 && stretch.From - group[^1].To > Gap(group, stretch, settings))
-            {
-                foreach (var part in Parts(group, heights, settings))
-                    yield return part;
-                group.Clear();
-            }
-
-            group.Add(stretch);
+            before = groups.Count;
+            groups = Once(groups, settings);
         }
 
-        foreach (var part in group.Count > 0 ? Parts(group, heights, settings) : [])
-            yield return part;
+        return groups.SelectMany(group => Parts(group, heights, settings));
     }
 
-    private static double Gap(List<Stretch> group, Stretch next, EventSettings settings)
+    private static List<List<Stretch>> Once(List<List<Stretch>> groups, EventSettings settings)
     {
-        var longer = Math.Max(group.Max(s => s.Length), next.Length) / LevelTrack.StepsPerSecond;
+        var joined = new List<List<Stretch>>();
+        foreach (var group in groups)
+        {
+            if (joined.Count > 0 && group[0].From - joined[^1][^1].To <= Gap(joined[^1], group, settings))
+                joined[^1].AddRange(group);
+            else
+                joined.Add(group);
+        }
+
+        return joined;
+    }
+
+    private static double Gap(List<Stretch> group, List<Stretch> next, EventSettings settings)
+    {
+        var longer = Math.Max(group[^1].To - group[0].From, next[^1].To - next[0].From) / LevelTrack.StepsPerSecond;
         return LevelTrack.StepsPerSecond * Math.Max(settings.JoinSeconds, Math.Min(LongestPauseSeconds, PauseOfLonger * longer));
     }
 
