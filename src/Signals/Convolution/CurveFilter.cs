@@ -17,8 +17,12 @@ internal static class CurveFilter
     private const int Shortest = 64;
     private const int Oversampling = 8;
 
-    // What is cut off, as a part of the smallest (0.009 dB) and of the largest amplitude.
-    private const double OfSmallest = 1e-3;
+    /// <summary>What is cut off as a part of the smallest amplitude, unless said: 0.009 dB.</summary>
+    public const double Fine = 1e-3;
+
+    /// <summary>What is cut off where the curve itself is measured to some tenths of a decibel: 0.04 dB.</summary>
+    public const double Measured = 5e-3;
+
     private const double OfLargest = 1e-5;
 
     /// <summary>The longest filter at a rate: about a sixth of a second, so that curves may bend within some 12 Hz.</summary>
@@ -36,7 +40,8 @@ internal static class CurveFilter
     /// <param name="decibels">The wanted gain in dB at a frequency in hertz from 0 to half the rate.</param>
     /// <param name="sampleRateHertz">Sample rate in hertz.</param>
     /// <param name="phase">Linear or minimum.</param>
-    public static double[] Design(Func<double, double> decibels, int sampleRateHertz, FilterPhase phase)
+    /// <param name="ofSmallest">What may be cut off, as a part of the smallest amplitude.</param>
+    public static double[] Design(Func<double, double> decibels, int sampleRateHertz, FilterPhase phase, double ofSmallest = Fine)
     {
         var longest = Longest(sampleRateHertz);
         var n = Oversampling * longest;
@@ -44,7 +49,7 @@ internal static class CurveFilter
         for (var k = 0; k < amplitudes.Length; k++)
             amplitudes[k] = FixedExponential.AmplitudeRatio(Math.Max(LowestDecibels, decibels((double)k * sampleRateHertz / n)));
         var (smallest, largest) = (amplitudes.Min(), amplitudes.Max());
-        var allowed = Math.Max(OfSmallest * smallest, OfLargest * largest);
+        var allowed = Math.Max(ofSmallest * smallest, OfLargest * largest);
         return phase == FilterPhase.Linear
             ? Centred(Even(amplitudes, n), longest / 2, allowed)
             : FromStart(MinimumPhase(amplitudes, n), longest, allowed);

@@ -78,7 +78,8 @@ internal sealed class LongFilter
     private static int TransformLength(int taps)
     {
         var twice = (int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)Math.Max(LeastTransform, 2 * (taps - 1)));
-        return twice == CachedTransform ? twice : Math.Max(LeastTransform, 2 * twice);
+        // Twice as much again does a third of the work less, as long as it stays in that cache, and waits longer.
+        return twice >= CachedTransform ? twice : Math.Max(LeastTransform, 2 * twice);
     }
 
     private void TwoBlocks()

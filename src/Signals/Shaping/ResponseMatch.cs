@@ -75,7 +75,7 @@ public sealed class ResponseMatchStage : CurveStage
     /// <param name="settings">What to do.</param>
     /// <param name="sampleRateHertz">Sample rate in hertz.</param>
     public ResponseMatchStage(ResponseMatch settings, int sampleRateHertz)
-        : this(settings, CurveFilter.Design(settings.DecibelsAt, SettingsRules.Rate(sampleRateHertz), settings.Phase))
+        : this(settings, CurveFilter.Design(settings.DecibelsAt, SettingsRules.Rate(sampleRateHertz), settings.Phase, CurveFilter.Measured))
     {
     }
 

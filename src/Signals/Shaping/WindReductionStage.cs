@@ -99,8 +99,7 @@ public sealed class WindReductionStage : IPairStage
         side.CopyTo(lowSide);
         _midFilter.Process(lowMid);
         _sideFilter.Process(lowSide);
-        for (var n = 0; n < mid.Length; n++)
-            Listen(_frame + n - _filterLatency, lowMid[n], lowSide[n]);
+        Listen(_frame - _filterLatency, lowMid, lowSide);
         _midLow.Process(lowMid);
         _sideLow.Process(lowSide);
         _midLine.Process(mid);
@@ -118,13 +117,19 @@ public sealed class WindReductionStage : IPairStage
 
     private static int Slot(long hop) => (int)(((hop % HopsKept) + HopsKept) % HopsKept);
 
-    private void Listen(long frame, double mid, double side)
+    // Adds up hop by hop; a hop that begins forgets the one that had its place.
+    private void Listen(long frame, ReadOnlySpan<double> mid, ReadOnlySpan<double> side)
     {
-        var slot = Slot(FloorDivide(frame, _hop));
-        if (frame - (FloorDivide(frame, _hop) * _hop) == 0)
-            (_cross[slot], _power[slot]) = (0, 0);
-        _cross[slot] += mid * side;
-        _power[slot] += mid * mid;
+        for (var n = 0; n < mid.Length;)
+        {
+            var hop = FloorDivide(frame + n, _hop);
+            var (slot, inside) = (Slot(hop), (int)(frame + n - (hop * _hop)));
+            var end = Math.Min(mid.Length, n + _hop - inside);
+            var (cross, power) = inside == 0 ? (0, 0) : (_cross[slot], _power[slot]);
+            for (; n < end; n++)
+                (cross, power) = (cross + (mid[n] * side[n]), power + (mid[n] * mid[n]));
+            (_cross[slot], _power[slot]) = (cross, power);
+        }
     }
 
     // Between the centres of two hops.
