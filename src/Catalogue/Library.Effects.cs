@@ -7,6 +7,8 @@ namespace Athwart.Catalogue;
 /// <content>Cuts and effects.</content>
 public sealed partial class Library
 {
+    // How many columns the next line names: what a query adds of its own comes after them.
+    private const int EffectColumnCount = 14;
     private const string EffectColumns = "e.id, e.take_id, e.name, e.from_frame, e.to_frame, e.fade_in_frames, e.fade_out_frames, e.side_level, e.notes, e.tokens, e.fade_in_curve, e.fade_out_curve, e.loop_crossfade_frames, e.loop_correlation";
 
     /// <summary>The effects cut from a take, in the order of the take.</summary>

@@ -61,12 +61,12 @@ public sealed partial class Library
 
     private static FoundEffect ReadFound(SqliteDataReader row) => new(
         ReadEffect(row),
-        row.GetString(10),
-        row.GetInt32(11),
-        new(row.GetString(12)),
-        row.GetString(13),
-        row.Date(14),
-        row.OptionalText(15) is { } delivery ? new DeliveryId(delivery) : null);
+        row.GetString(EffectColumnCount),
+        row.GetInt32(EffectColumnCount + 1),
+        new(row.GetString(EffectColumnCount + 2)),
+        row.GetString(EffectColumnCount + 3),
+        row.Date(EffectColumnCount + 4),
+        row.OptionalText(EffectColumnCount + 5) is { } delivery ? new DeliveryId(delivery) : null);
 
     // Every word quoted, so that nothing in it can mean something to the index; the star makes it the beginning of a word.
     private static string SearchWords(string text)
