@@ -81,8 +81,8 @@ public sealed class FindingDocumentTests : IDisposable
         Write("T02", (n, mid) => (0.1f * mid) + 0.02f);
         Write("T03", (_, mid) => mid);
         Write("T04", (_, _) => 0);
-        Write("T05", (_, mid) => 0.1f * mid, mid => Math.Clamp(8 * mid, -1, 0.9999f));
-        Write("T06", (_, mid) => 0.1f * mid, mid => Math.Clamp(4 * mid, -0.4f, 0.4f));
+        Write("T05", (_, mid) => 0.1f * mid, mid => Math.Clamp(40 * mid, -1, 1));
+        Write("T06", (_, mid) => 0.1f * mid, mid => Math.Clamp(16 * mid, -0.4f, 0.4f));
         Write("T07", (n, mid) => n is > 40_000 and < 60_000 ? 0 : 0.1f * mid);
         Write("T08", (_, _) => 0, _ => 0);
         Write("T09", (_, mid) => 0.1f * mid, bits: SampleFormat.Int16);
