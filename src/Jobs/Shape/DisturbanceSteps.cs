@@ -33,6 +33,12 @@ internal static class DisturbanceSteps
         return new HumCut(roles, [new(0, Math.Round(frequency.Value, 3))], multiples.Count > 0 ? multiples : [1], 2, 40);
     }
 
+    /// <summary>A steady line: as narrow and as deep a bell as there is, at its frequency; null where a filter cannot reach.</summary>
+    public static Bell? Tone(PairRoles roles, Finding finding, int sampleRateHertz) =>
+        finding.Size is { } hertz && hertz >= FilterLimits.LowestHertz && hertz <= Math.Min(FilterLimits.HighestHertz, 0.45 * sampleRateHertz)
+            ? new(roles, Math.Round(hertz, 1), -FilterLimits.LargestGainDecibels, FilterLimits.HighestQ)
+            : null;
+
     /// <summary>Clicks and short gaps, as far as they are placed and short enough to be filled.</summary>
     public static object? Repair(PairRoles roles, IReadOnlyList<Finding> findings, int sampleRateHertz)
     {

@@ -30,6 +30,8 @@ internal static class StepProposer
         var alreadyDelayed = proposals.Any(p => p.Step.Settings is Delay);
         foreach (var finding in findings.Where(f => f.Kind is FaultKinds.SideDelay && !alreadyDelayed).Take(1))
             Add(Earlier(finding.Size.GetValueOrDefault(), sampleRateHertz), finding.Message, finding);
+        foreach (var line in findings.Where(f => f.Kind is FaultKinds.Tone or FaultKinds.UltrasonicTone))
+            Add(DisturbanceSteps.Tone(Roles(line.Role), line, sampleRateHertz), line.Message, line);
         foreach (var group in findings.GroupBy(f => (f.Kind, f.Role)))
             Add(Disturbance(group.Key.Kind, Roles(group.Key.Role), [.. group], sampleRateHertz), Words([.. group]), group.First());
         if (findings.FirstOrDefault(f => f.Kind is FaultKinds.MonoLoss or FindingKinds.LowCorrelation or FindingKinds.OutOfPhase) is { } unsafeInMono)
@@ -49,8 +51,9 @@ internal static class StepProposer
             add(RigSteps.Response(rig), $"The line-up of '{rig.Rig}' found the side's response unlike the mid's.");
     }
 
-    // A side that is late is brought forward.
-    private static Delay? Earlier(double frames, int sampleRateHertz) => frames == 0 ? null : new(PairRoles.Side, Math.Round(-1000 * frames / sampleRateHertz, 6));
+    // A side that is late is brought forward; a tenth of a second is no longer a matter of two microphones.
+    private static Delay? Earlier(double frames, int sampleRateHertz) =>
+        frames != 0 && Math.Abs(frames) < sampleRateHertz / 10.0 ? new(PairRoles.Side, Math.Round(-1000 * frames / sampleRateHertz, 6)) : null;
 
     private static object? Disturbance(string kind, PairRoles roles, IReadOnlyList<Finding> findings, int sampleRateHertz) => kind switch
     {
@@ -58,8 +61,6 @@ internal static class StepProposer
         FaultKinds.Rumble or FaultKinds.Handling => new LowCut(roles, 60, 24),
         FaultKinds.Wind => DisturbanceSteps.Wind(roles, findings),
         FaultKinds.Hum => DisturbanceSteps.Hum(roles, findings),
-        FaultKinds.Tone when findings[0].Size is { } hertz && hertz < 0.45 * sampleRateHertz => new Bell(roles, hertz, -30, 30),
-        FaultKinds.UltrasonicTone when findings[0].Size is { } hertz && hertz < 0.47 * sampleRateHertz => new Bell(roles, hertz, -30, 30),
         FaultKinds.Click or FaultKinds.Dropout => DisturbanceSteps.Repair(roles, findings, sampleRateHertz),
         _ => null,
     };

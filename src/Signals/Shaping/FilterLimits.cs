@@ -3,12 +3,21 @@ using System.Globalization;
 namespace Athwart.Signals.Shaping;
 
 /// <summary>The ranges of filter settings.</summary>
-internal static class FilterLimits
+public static class FilterLimits
 {
+    /// <summary>The lowest centre or corner, in hertz.</summary>
     public const double LowestHertz = 10;
+
+    /// <summary>The highest centre or corner, in hertz.</summary>
     public const double HighestHertz = 40_000;
+
+    /// <summary>The largest lift or cut of a bell or shelf, in decibels.</summary>
     public const double LargestGainDecibels = 24;
+
+    /// <summary>The widest bell.</summary>
     public const double LowestQ = 0.1;
+
+    /// <summary>The narrowest bell.</summary>
     public const double HighestQ = 30;
 
     // Above, there is no room left between the centre and half the rate.
