@@ -12,7 +12,7 @@ internal static class PlanPage
         h1{font:500 40px/1.15 ui-serif,Georgia,serif;margin:0 0 8px;text-wrap:balance}
         h2{font:500 25px/1.2 ui-serif,Georgia,serif;margin:0 0 6px}
         section{margin:0 0 48px}
-        .say{color:var(--muted);max-width:46em;margin:0 0 14px}
+        .say{color:var(--muted);max-width:46em;margin:0 0 14px}figure+.say{margin-top:36px}
         .figures{display:grid;gap:24px;grid-template-columns:repeat(auto-fit,minmax(340px,1fr))}
         .one .figures{grid-template-columns:minmax(0,760px)}
         figure{margin:0;background:var(--card);border:1px solid var(--line);border-radius:4px;padding:18px 20px 12px}
