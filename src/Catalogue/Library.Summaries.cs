@@ -9,7 +9,8 @@ public sealed partial class Library
     private const string SummarySql = """
         SELECT t.id, t.session_id, t.name, t.channel_count, t.sample_rate_hertz, t.format, t.frames, t.join_kind,
             EXISTS (SELECT 1 FROM measures m WHERE m.take_id = t.id),
-            (SELECT count(*) FROM effects e WHERE e.take_id = t.id)
+            (SELECT count(*) FROM effects e WHERE e.take_id = t.id),
+            coalesce(t.mid_channel = 2, t.role_evidence LIKE '%channel 2 %is mid%')
         FROM takes t
         """;
 
@@ -46,6 +47,7 @@ public sealed partial class Library
         Join = row.GetString(7),
         IsChecked = row.GetInt64(8) != 0,
         Effects = row.GetInt32(9),
+        IsSwapped = row.GetInt64(10) != 0,
         Found = [],
     };
 

@@ -55,7 +55,7 @@ public sealed class DeskAndBrowser : IAsyncLifetime
     internal async Task GoAsync(string path)
     {
         await Page.GotoAsync(Address + path);
-        await Page.WaitForFunctionAsync("document.documentElement.dataset.live === 'yes'");
+        await Sound.SoundDesk.UntilAsync(Page, "document.documentElement.dataset.live === 'yes'");
         await Page.WaitForTimeoutAsync(250);
     }
 
