@@ -10,7 +10,7 @@ namespace Athwart.Metering.Faults;
 /// </remarks>
 internal static class WindDetector
 {
-    private const double MostCoherent = 0.35, Steeper = -1.1, ShallowestGust = 5;
+    private const double MostCoherent = 0.5, Steeper = -1.1, ShallowestGust = 5;
 
     public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
     {
@@ -31,7 +31,9 @@ internal static class WindDetector
     private static bool[] Windy(IReadOnlyList<LowFrame> frames, bool side)
     {
         var windy = new bool[frames.Count];
-        var lull = frames.Select(x => x.Low(side)).Order().ElementAt(frames.Count / 10);
+        // What the capsules share is sound, and may go on under the wind: only the rest is judged.
+        var shared = Enumerable.Range(0, frames.Count).Select(i => Coherence(frames, i)).ToArray();
+        var lull = frames.Select((x, i) => x.Low(side) * (1 - shared[i])).Order().ElementAt(frames.Count / 10);
         for (var i = 0; i < windy.Length; i++)
         {
             var (slope, n) = (0.0, 0);
@@ -44,7 +46,7 @@ internal static class WindDetector
             var (low, band) = (lows[n / 2], bands[n / 2]);
             // A capsule's own low cut takes the steep part away: then the low end must outweigh what is above it.
             var steep = (low > band && slope / n < Steeper) || (low > 4 * band && slope / n < 0.5);
-            windy[i] = steep && low > 4 * lull && low > 1e-8 && Coherence(frames, i) < MostCoherent;
+            windy[i] = steep && low * (1 - shared[i]) > 4 * lull && low > 1e-8 && shared[i] < MostCoherent;
         }
 
         return windy;
@@ -69,13 +71,13 @@ internal static class WindDetector
     {
         var (inMid, inSide) = (mid.Count(w => w), side.Count(w => w));
         var seconds = LowFrames.Hop / f.LowRate;
-        var (gustMid, gustSide) = (Gusts(f.Low, false), Gusts(f.Low, true));
+        var (gustMid, gustSide) = (Gusts(f.Low, false, inMid), Gusts(f.Low, true, inSide));
         if (gustMid < ShallowestGust)
             inMid = 0;
         if (gustSide < ShallowestGust)
             inSide = 0;
         var most = Math.Max(inMid, inSide);
-        if (most * seconds < 2 || most < 0.02 * mid.Length)
+        if (most * seconds < 1.5 || most < 0.02 * mid.Length)
             return null;
         var sideOnly = inMid < 0.2 * inSide;
         var midOnly = inSide < 0.2 * inMid;
@@ -99,9 +101,13 @@ internal static class WindDetector
         };
     }
 
-    /// <summary>How far the low end of a role swings from second to second: 90th over 10th percentile in dB.</summary>
-    private static double Gusts(IReadOnlyList<LowFrame> frames, bool side)
+    /// <summary>
+    /// How far the low end of a role swings from second to second, in dB: over its 10th percentile its 90th, or, where wind lasts for less than
+    /// that, what the stronger half of the windy time reaches.
+    /// </summary>
+    private static double Gusts(IReadOnlyList<LowFrame> frames, bool side, int windy)
     {
+        var high = Math.Max(0.9, 1 - (0.5 * windy / frames.Count));
         var levels = new List<double>();
         for (var i = 0; i + 8 <= frames.Count; i += 4)
         {
@@ -112,7 +118,7 @@ internal static class WindDetector
         }
 
         levels.Sort();
-        return levels.Count == 0 ? 0 : levels[(int)(0.9 * (levels.Count - 1))] - levels[(int)(0.1 * (levels.Count - 1))];
+        return levels.Count == 0 ? 0 : levels[(int)(high * (levels.Count - 1))] - levels[(int)(0.1 * (levels.Count - 1))];
     }
 
     private static double Level(IReadOnlyList<LowFrame> frames, bool[] windy, bool side)
