@@ -14,19 +14,32 @@ public sealed record RolesRequest(string Library, string Session, string? Take, 
 /// <summary>Sets swapped roles and side polarity, per session or per take.</summary>
 public static class RolesJob
 {
-    /// <summary>Keeps the settings and tells what every take of the session then is.</summary>
+    /// <summary>Keeps the settings and tells what every take of the session then is; findings of takes whose channels changed are forgotten until the next check.</summary>
     /// <exception cref="JobException">A channel does not exist, or the take does not.</exception>
     public static SessionTakes Run(RolesRequest request, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
         using var library = Library.Open(request.Library, LibraryAccess.Write);
         var session = library.RequireSession(request.Session);
+        var before = SessionLoader.Load(library, session, cancellation);
         if (request.Take is null)
             SetSession(library, session, request, cancellation);
         else
-            SetTake(library, SessionLoader.Require(SessionLoader.Load(library, session, cancellation), request.Take), request);
-        return SessionLoader.Load(library, library.RequireSession(session.Id.Value), cancellation);
+            SetTake(library, SessionLoader.Require(before, request.Take), request);
+        var after = SessionLoader.Load(library, library.RequireSession(session.Id.Value), cancellation);
+        ForgetFindings(library, before, after);
+        return after;
     }
+
+    // What a check found of the mid or the side is not true of the other channel.
+    private static void ForgetFindings(Library library, SessionTakes before, SessionTakes after)
+    {
+        var channels = before.Takes.ToDictionary(t => t.Catalogued.Id, Channels);
+        foreach (var take in after.Takes.Where(t => channels[t.Catalogued.Id] != Channels(t)))
+            library.ReplaceFindings(take.Catalogued.Id, []);
+    }
+
+    private static (int Mid, int? Side, bool Inverted) Channels(SessionTake take) => (take.Roles.MidChannel, take.Roles.SideChannel, take.Roles.SideInverted);
 
     private static void SetSession(Library library, Session session, RolesRequest request, CancellationToken cancellation)
     {

@@ -1,8 +1,10 @@
+using Athwart.Catalogue;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Roles;
 using Athwart.Jobs.Sessions;
 using Athwart.Jobs.Tests.Deliver;
 using Athwart.Jobs.Tests.Render;
+using Athwart.Quantities;
 
 namespace Athwart.Jobs.Tests.Sessions;
 
@@ -37,6 +39,25 @@ public sealed class SessionTests : IDisposable
         Set("gate", new(2, 1, true));
         var take = Assert.Single(RolesJob.Run(new(_session.Library, SmallSession.Session, "gate", RoleSettings.None, Clear: true), CancellationToken.None).Takes);
         Assert.Equal((0, 1, false), (take.Roles.MidChannel, take.Roles.SideChannel, take.Roles.SideInverted));
+    }
+
+    // Found on a walk: the report of a delivery told of a dead mid that had become the side.
+    [Fact]
+    public void FindingsOfATake_AreForgottenWhenItsChannelsChange_AndOnlyThen()
+    {
+        _session.Add("gate").Add("boat").TakeIn();
+        using (var library = Library.Open(_session.Library, LibraryAccess.Write))
+        {
+            foreach (var take in ListJob.Session(_session.Library, SmallSession.Session, CancellationToken.None).Takes.Takes)
+                library.ReplaceFindings(take.Catalogued.Id, [new() { Kind = "dead-channel", Severity = FindingSeverity.Fault, Message = "made for the test", Role = ChannelRole.Mid }]);
+        }
+
+        Set("gate", new(1, 2, null));
+        Assert.Equal([1, 1], Counts());
+        Set("gate", new(2, 1, null));
+        Assert.Equal([1, 0], Counts());
+        Set(null, new(null, null, true));
+        Assert.Equal([0, 0], Counts());
     }
 
     // Found when these tests were written: the setting was kept, and the session could not be read any more.
@@ -80,6 +101,12 @@ public sealed class SessionTests : IDisposable
 
     private void Set(string? take, RoleSettings roles) =>
         RolesJob.Run(new(_session.Library, SmallSession.Session, take, roles, Clear: false), CancellationToken.None);
+
+    private List<int> Counts()
+    {
+        using var library = Library.Open(_session.Library, LibraryAccess.Read);
+        return [.. ListJob.Session(_session.Library, SmallSession.Session, CancellationToken.None).Takes.Takes.Select(t => library.Findings(t.Catalogued.Id).Count)];
+    }
 
     private string Ids() => string.Join(' ', ListJob.Session(_session.Library, SmallSession.Session, CancellationToken.None).Takes.Takes.Select(t => t.Catalogued.Id.ToString()));
 }
