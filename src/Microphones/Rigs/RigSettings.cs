@@ -148,7 +148,7 @@ public static class RigSettings
 
     private static VirtualPair Virtual(FirstOrderFit fit, Decibels level) => VirtualPair.From(fit, 1, level.AmplitudeRatio);
 
-    private static Decibels Limited(double gain) => gain > 0
+    internal static Decibels Limited(double gain) => gain > 0
         ? new(Math.Clamp(20 * Math.Log10(gain), Lowest.Value, Highest.Value))
         : Lowest;
 

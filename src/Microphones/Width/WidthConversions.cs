@@ -62,7 +62,7 @@ public static class WidthConversions
     {
         ArgumentNullException.ThrowIfNull(rig);
         var field = DiffuseField.Of(new(rig.Mid, rig.Side, default), rig.Frequency);
-        var level = Limited(CorrelationLaw.SideGain(field.MidPower, field.SidePower, field.CrossPower, correlation));
+        var level = RigSettings.Limited(CorrelationLaw.SideGain(field.MidPower, field.SidePower, field.CrossPower, correlation));
         var got = DiffuseField.Of(new(rig.Mid, rig.Side, level), rig.Frequency).Correlation;
         var reached = got is { } value && Math.Abs(value - correlation) <= CorrelationTolerance;
         return Own(rig, reached, level, correlation, got, string.Create(CultureInfo.InvariantCulture, $"a correlation of {got ?? double.NaN:0.000} in a diffuse field"));
@@ -81,7 +81,7 @@ public static class WidthConversions
             throw new ArgumentOutOfRangeException(nameof(directToDiffuse), directToDiffuse.Value, "a direct-to-diffuse ratio is a finite number of decibels, such as 3");
         var pair = new MidSidePair(rig.Mid, rig.Side, default);
         var field = DiffuseField.Of(pair, rig.Frequency);
-        var level = Limited(Math.Sqrt(Math.Max(0, ((1 / directToDiffuse.PowerRatio) - field.MidPower) / field.SidePower)));
+        var level = RigSettings.Limited(Math.Sqrt(Math.Max(0, ((1 / directToDiffuse.PowerRatio) - field.MidPower) / field.SidePower)));
         var there = pair with { SideLevel = level };
         var got = DiffuseField.Of(there, rig.Frequency).DirectToDiffuse(there, default, rig.Frequency);
         var reached = Math.Abs((got - directToDiffuse).Value) <= DecibelTolerance;
@@ -110,8 +110,4 @@ public static class WidthConversions
 
     private static string Recorded(WidthRig rig) => rig.RecordedSideLevel == default ? ""
         : $" between matched microphones; the side was recorded {rig.RecordedSideLevel} against the mid";
-
-    private static Decibels Limited(double gain) => gain > 0
-        ? new(Math.Clamp(20 * Math.Log10(gain), RigSettings.Lowest.Value, RigSettings.Highest.Value))
-        : RigSettings.Lowest;
 }

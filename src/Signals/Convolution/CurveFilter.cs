@@ -26,7 +26,7 @@ internal static class CurveFilter
     private const double OfLargest = 1e-5;
 
     /// <summary>The longest filter at a rate: about a sixth of a second, so that curves may bend within some 12 Hz.</summary>
-    public static int Longest(int sampleRateHertz)
+    private static int Longest(int sampleRateHertz)
     {
         var length = 8192;
         for (; length * 6L < sampleRateHertz; length *= 2)
@@ -50,30 +50,32 @@ internal static class CurveFilter
             amplitudes[k] = FixedExponential.AmplitudeRatio(Math.Max(LowestDecibels, decibels((double)k * sampleRateHertz / n)));
         var (smallest, largest) = (amplitudes.Min(), amplitudes.Max());
         var allowed = Math.Max(ofSmallest * smallest, OfLargest * largest);
+        var transform = new FixedFourierTransform(n);
         return phase == FilterPhase.Linear
-            ? Centred(Even(amplitudes, n), longest / 2, allowed)
-            : FromStart(MinimumPhase(amplitudes, n), longest, allowed);
+            ? Centred(Even(amplitudes, transform), longest / 2, allowed)
+            : FromStart(MinimumPhase(amplitudes, transform), longest, allowed);
     }
 
     // The signal whose transform has these values at both halves: real and even.
-    private static double[] Even(double[] values, int n)
+    private static double[] Even(double[] values, FixedFourierTransform transform)
     {
+        var n = transform.Length;
         double[] real = new double[n], imaginary = new double[n];
         for (var k = 0; k <= n / 2; k++)
             real[k] = real[(n - k) % n] = values[k];
-        new FixedFourierTransform(n).Forward(real, imaginary);
+        transform.Forward(real, imaginary);
         for (var k = 0; k < n; k++)
             real[k] /= n;
         return real;
     }
 
-    private static double[] MinimumPhase(double[] amplitudes, int n)
+    private static double[] MinimumPhase(double[] amplitudes, FixedFourierTransform transform)
     {
-        var real = Even([.. amplitudes.Select(FixedExponential.Log)], n);
+        var n = transform.Length;
+        var real = Even([.. amplitudes.Select(FixedExponential.Log)], transform);
         var imaginary = new double[n];
         for (var i = 1; i < n; i++)
             real[i] *= i < n / 2 ? 2 : i == n / 2 ? 1 : 0;
-        var transform = new FixedFourierTransform(n);
         transform.Forward(real, imaginary);
         for (var k = 0; k < n; k++)
         {

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Athwart.Signals.FixedMath;
 using Athwart.Signals.Fourier;
 
 namespace Athwart.Signals.Convolution;
@@ -56,8 +57,7 @@ internal sealed class LongFilter
     {
         Array.Clear(_input);
         Array.Clear(_output);
-        var (round, length) = (firstFrame % (2 * _hop), 2 * _hop);
-        _at = (int)(round < 0 ? round + length : round);
+        _at = (int)Floored.Rest(firstFrame, 2 * _hop);
     }
 
     /// <summary>Takes the next samples and puts in their place what is ready.</summary>

@@ -121,12 +121,12 @@ public sealed class SampleRateConverter
         return later;
     }
 
-    private ReadOnlySpan<double> Stretch(ReadOnlySpan<double> window, long offset, Span<double> edge)
+    internal static ReadOnlySpan<double> Stretch(ReadOnlySpan<double> window, long offset, Span<double> edge)
     {
-        if (offset >= 0 && offset <= window.Length - _stretch)
-            return window.Slice((int)offset, _stretch);
+        if (offset >= 0 && offset <= window.Length - edge.Length)
+            return window.Slice((int)offset, edge.Length);
         edge.Clear();
-        long from = Math.Max(0, offset), to = Math.Min(window.Length, offset + _stretch);
+        long from = Math.Max(0, offset), to = Math.Min(window.Length, offset + edge.Length);
         if (from < to)
             window[(int)from..(int)to].CopyTo(edge[(int)(from - offset)..]);
         return edge;

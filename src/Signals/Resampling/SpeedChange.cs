@@ -34,7 +34,7 @@ public sealed class SpeedChange
         if (!(speed is >= Slowest and <= Fastest))
             throw new ArgumentOutOfRangeException(nameof(speed), speed, "A speed is from 1/32 (0.03125) to 32; 1 is as recorded. Give a value in that range or leave the step out.");
         Speed = speed;
-        _step = (ulong)(speed * (1UL << PlaceBits));
+        _step = StepOf(speed);
         _kernel = SpeedKernel.For(speed);
     }
 
@@ -46,11 +46,7 @@ public sealed class SpeedChange
 
     /// <summary>How many frames come out: inputLength/speed, rounded up; 0 for 0.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is below 0.</exception>
-    public long OutputLength(long inputLength)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegative(inputLength);
-        return (long)((((UInt128)inputLength << PlaceBits) + _step - 1) / _step);
-    }
+    public long OutputLength(long inputLength) => OutputLength(Speed, inputLength);
 
     /// <summary>Where in the recording an output frame lies, in frames.</summary>
     public double InputPlace(long output)
@@ -79,7 +75,7 @@ public sealed class SpeedChange
             var whole = Whole(firstOutput + n, out var part);
             output[n] = Speed == 1
                 ? At(window, whole - windowFirstFrame)
-                : One(Stretch(window, whole - Reach + 1 - windowFirstFrame, edge), part);
+                : One(SampleRateConverter.Stretch(window, whole - Reach + 1 - windowFirstFrame, edge), part);
         }
     }
 
@@ -105,11 +101,21 @@ public sealed class SpeedChange
                 (firstOutputs[n], secondOutputs[n]) = (At(first, whole - windowFirstFrame), At(second, whole - windowFirstFrame));
             else
                 (firstOutputs[n], secondOutputs[n]) = Two(
-                    Stretch(first, whole - Reach + 1 - windowFirstFrame, edges.AsSpan(0, _kernel.RowLength)),
-                    Stretch(second, whole - Reach + 1 - windowFirstFrame, edges.AsSpan(_kernel.RowLength)),
+                    SampleRateConverter.Stretch(first, whole - Reach + 1 - windowFirstFrame, edges.AsSpan(0, _kernel.RowLength)),
+                    SampleRateConverter.Stretch(second, whole - Reach + 1 - windowFirstFrame, edges.AsSpan(_kernel.RowLength)),
                     part);
         }
     }
+
+    // No kernel is needed to know how long it will be.
+    internal static long OutputLength(double speed, long inputLength)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(inputLength);
+        var step = StepOf(speed);
+        return (long)((((UInt128)inputLength << PlaceBits) + step - 1) / step);
+    }
+
+    private static ulong StepOf(double speed) => (ulong)(speed * (1UL << PlaceBits));
 
     private static void Check(ReadOnlySpan<double> window, long firstOutput, Span<double> output)
     {
@@ -191,17 +197,6 @@ public sealed class SpeedChange
         var bits = PlaceBits - _kernel.RowBits;
         along = (part & ((1UL << bits) - 1)) / (double)(1UL << bits);
         return (int)(part >> bits);
-    }
-
-    private static ReadOnlySpan<double> Stretch(ReadOnlySpan<double> window, long offset, Span<double> edge)
-    {
-        if (offset >= 0 && offset <= window.Length - edge.Length)
-            return window.Slice((int)offset, edge.Length);
-        edge.Clear();
-        long from = Math.Max(0, offset), to = Math.Min(window.Length, offset + edge.Length);
-        if (from < to)
-            window[(int)from..(int)to].CopyTo(edge[(int)(from - offset)..]);
-        return edge;
     }
 
     private static double At(ReadOnlySpan<double> window, long place) => place >= 0 && place < window.Length ? window[(int)place] : 0;

@@ -24,14 +24,7 @@ public class CurveStage : IPairStage
         SettlingFrames = taps;
         (_mid, _midLine) = Role(midTaps, taps, phase);
         (_side, _sideLine) = Role(sideTaps, taps, phase);
-        (MidTaps, SideTaps) = (midTaps, sideTaps);
     }
-
-    /// <summary>The taps of the mid; null when it is left alone.</summary>
-    public IReadOnlyList<double>? MidTaps { get; }
-
-    /// <summary>The taps of the side; null when it is left alone.</summary>
-    public IReadOnlyList<double>? SideTaps { get; }
 
     /// <inheritdoc/>
     public int LatencyFrames { get; }

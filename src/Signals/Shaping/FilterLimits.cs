@@ -21,7 +21,7 @@ public static class FilterLimits
     public const double HighestQ = 30;
 
     // Above, there is no room left between the centre and half the rate.
-    private const double HighestPartOfHalfRate = 0.95;
+    internal const double HighestPartOfHalfRate = 0.95;
 
     /// <summary>What each order of a filter adds to its slope.</summary>
     public const int DecibelsPerOctaveOfAnOrder = 6;

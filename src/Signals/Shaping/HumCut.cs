@@ -100,7 +100,7 @@ public sealed class HumCutStage : IPairStage
     {
         (_settings, _rate) = (settings, SettingsRules.Rate(sampleRateHertz));
         var highest = settings.Track.Max(p => p.Hertz);
-        _harmonics = [.. settings.Harmonics.Where(h => h * highest <= 0.95 * sampleRateHertz / 2)];
+        _harmonics = [.. settings.Harmonics.Where(h => h * highest <= FilterLimits.HighestPartOfHalfRate * sampleRateHertz / 2)];
         _alpha = FixedTrigonometry.TanPi(settings.WidthHertz / sampleRateHertz);
         _floor = double.IsPositiveInfinity(settings.DepthDecibels) ? 0 : FixedGain.AmplitudeRatio(-settings.DepthDecibels);
         _fixed = settings.Track.Count == 1;
@@ -128,7 +128,7 @@ public sealed class HumCutStage : IPairStage
         SettingsRules.SameLength(mid, side);
         while (mid.Length > 0)
         {
-            var step = _frame - Modulo(_frame);
+            var step = _frame - Floored.Rest(_frame, Step);
             Tune(step);
             var count = _fixed ? mid.Length : (int)Math.Min(mid.Length, step + Step - _frame);
             _cascade.Process(mid[..count], side[..count]);
@@ -137,8 +137,6 @@ public sealed class HumCutStage : IPairStage
             _frame += count;
         }
     }
-
-    private static long Modulo(long frame) => ((frame % Step) + Step) % Step;
 
     private void Tune(long step)
     {

@@ -1,10 +1,14 @@
 using Athwart.Signals.Convolution;
+using Athwart.Signals.Filters;
+using Athwart.Signals.FixedMath;
 
 namespace Athwart.Signals.Shaping;
 
 /// <summary>Mono below a corner: the side's low end is taken away, the mid is left alone. The opposite of <see cref="Shuffler"/>.</summary>
 public sealed record MonoBelow
 {
+    private readonly EquatableList<AnalogueSection> _prototype;
+
     /// <summary>Names the corner.</summary>
     /// <param name="cornerHertz">Where the side is 3 dB down, 20 to 2000 Hz.</param>
     /// <param name="slopeDecibelsPerOctave">6 to 48 dB an octave, a multiple of 6.</param>
@@ -15,6 +19,7 @@ public sealed record MonoBelow
         CornerHertz = SettingsRules.Within(cornerHertz, 20, 2000, "Hz");
         SlopeDecibelsPerOctave = FilterLimits.Slope(slopeDecibelsPerOctave);
         Phase = CurveRules.Phase(phase);
+        _prototype = new(new LowCut(PairRoles.Side, CornerHertz, SlopeDecibelsPerOctave).Prototype);
     }
 
     /// <summary>Where the side is 3 dB down, in hertz.</summary>
@@ -27,7 +32,7 @@ public sealed record MonoBelow
     public FilterPhase Phase { get; }
 
     /// <summary>The side's gain in dB at a frequency in hertz.</summary>
-    public double DecibelsAt(double hertz) => CurveShapes.Decibels(new LowCut(PairRoles.Side, CornerHertz, SlopeDecibelsPerOctave).Prototype, hertz);
+    public double DecibelsAt(double hertz) => _prototype.Sum(s => FixedExponential.Decibels(s.AmplitudeRatioAt(hertz)));
 }
 
 /// <summary><see cref="MonoBelow"/> at work.</summary>

@@ -1,3 +1,4 @@
+using Athwart.Signals.FixedMath;
 using Athwart.Signals.Shaping.Control;
 
 namespace Athwart.Signals.Shaping;

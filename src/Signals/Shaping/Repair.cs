@@ -65,13 +65,10 @@ public sealed class RepairStage : IPairStage
     {
         (_roles, _takeFrames) = (settings.Roles, takeFrames);
         _gaps = Joined(settings.Ranges);
-        var longest = (int)Math.Min(int.MaxValue, _gaps.Max(g => g.Length.Value));
-        if (longest * 1000.0 > Repair.LongestMilliseconds * SettingsRules.Rate(sampleRateHertz))
-        {
-            var gap = _gaps.First(g => g.Length.Value == longest);
+        var gap = _gaps.MaxBy(g => g.Length.Value);
+        if (gap.Length.Value * 1000.0 > Repair.LongestMilliseconds * SettingsRules.Rate(sampleRateHertz))
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The damaged stretch from frame {gap.From} to {gap.To} is longer than {Repair.LongestMilliseconds} ms, too long to be filled from what is around it; cut it out or fade over it."), nameof(settings));
-        }
-
+        var longest = (int)gap.Length.Value;
         _context = GapFiller.Context(longest);
         LatencyFrames = longest + _context;
         SettlingFrames = longest + _context;

@@ -12,6 +12,9 @@ public sealed record ResponseMatch
 
     private readonly EquatableList<CurvePoint> _bands;
 
+    // The third octave of each, counted once: a filter that is drawn asks at every point of its curve.
+    private readonly EquatableList<int> _numbers;
+
     /// <summary>Names what is corrected and by how much.</summary>
     /// <param name="roles">Mid, side or both; a line-up's corrections are for the side.</param>
     /// <param name="bands">
@@ -26,10 +29,10 @@ public sealed record ResponseMatch
         Roles = SettingsRules.Roles(roles);
         _bands = CurveRules.Points(bands, 64, -MostCorrectionDecibels, MostCorrectionDecibels);
         Phase = CurveRules.Phase(phase);
+        _numbers = new(_bands.Select(b => (int)Math.Round(Place(b.Hertz))));
         for (var k = 0; k < bands.Count; k++)
         {
-            var (place, band) = (Place(bands[k].Hertz), Band(bands[k].Hertz));
-            if (Math.Abs(place - band) > 0.2 || (k > 0 && Band(bands[k - 1].Hertz) == band))
+            if (Math.Abs(Place(bands[k].Hertz) - _numbers[k]) > 0.2 || (k > 0 && _numbers[k - 1] == _numbers[k]))
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Corrections are one for each third octave (…, 800, 1000, 1250, … Hz); {bands[k].Hertz} Hz is none or comes twice."), nameof(bands));
         }
     }
@@ -48,20 +51,19 @@ public sealed record ResponseMatch
     {
         var place = Place(Math.Max(hertz, 1));
         var below = (int)Math.Floor(place);
-        return Of(below) + ((place - below) * (Of(below + 1) - Of(below)));
+        var (low, high) = (Of(below), Of(below + 1));
+        return low + ((place - below) * (high - low));
     }
 
     // In third octaves (to the base ten) from 1 kHz.
     private static double Place(double hertz) => FixedExponential.Decibels(hertz / 1000) / 2;
 
-    private static int Band(double hertz) => (int)Math.Round(Place(hertz));
-
     private double Of(int band)
     {
-        foreach (var point in Bands)
+        for (var k = 0; k < _numbers.Count; k++)
         {
-            if (Band(point.Hertz) == band)
-                return point.Decibels;
+            if (_numbers[k] == band)
+                return _bands[k].Decibels;
         }
 
         return 0;

@@ -26,12 +26,6 @@ public class SectionStage : IPairStage
         SettlingFrames = Math.Max(Settling(_mid), Settling(_side));
     }
 
-    /// <summary>The sections the mid goes through, in order; empty when it is left alone.</summary>
-    public IReadOnlyList<BiquadCoefficients> MidSections => _mid;
-
-    /// <summary>The sections the side goes through, in order; empty when it is left alone.</summary>
-    public IReadOnlyList<BiquadCoefficients> SideSections => _side;
-
     /// <inheritdoc/>
     public int LatencyFrames => 0;
 

@@ -36,6 +36,9 @@ public sealed record Shuffler
         GainDecibels = SettingsRules.Within(gainDecibels, -12, 12, "dB");
         Law = Enum.IsDefined(law) ? law : throw new ArgumentOutOfRangeException(nameof(law), law, "The law is the width matrix or side only; choose one.");
         Phase = CurveRules.Phase(phase);
+        // Once here: a filter that is drawn asks at every point of its curve.
+        var ratio = FixedGain.AmplitudeRatio(GainDecibels);
+        LowSideRatio = Law == ShufflerLaw.SideOnly ? ratio : 2 * ratio / (1 + ratio);
     }
 
     /// <summary>Corner of the shelf in hertz.</summary>
@@ -51,14 +54,7 @@ public sealed record Shuffler
     public FilterPhase Phase { get; }
 
     /// <summary>The side's amplitude ratio far below the corner: r, or 2r/(1 + r) where the mid gives way, r being the gain.</summary>
-    public double LowSideRatio
-    {
-        get
-        {
-            var ratio = FixedGain.AmplitudeRatio(GainDecibels);
-            return Law == ShufflerLaw.SideOnly ? ratio : 2 * ratio / (1 + ratio);
-        }
-    }
+    public double LowSideRatio { get; }
 
     /// <summary>The side's gain in dB at a frequency in hertz.</summary>
     public double SideDecibelsAt(double hertz) => FixedExponential.Decibels(Ratio(hertz, LowSideRatio));

@@ -32,7 +32,7 @@ public sealed record Speed
     /// <summary>How many frames come out: those of the longer role.</summary>
     public long OutputLength(long inputLength)
     {
-        var changed = new SpeedChange(Ratio).OutputLength(inputLength);
+        var changed = SpeedChange.OutputLength(Ratio, inputLength);
         return Roles == PairRoles.Both ? changed : Math.Max(changed, inputLength);
     }
 }

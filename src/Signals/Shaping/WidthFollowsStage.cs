@@ -1,3 +1,4 @@
+using Athwart.Signals.Delays;
 using Athwart.Signals.FixedMath;
 using Athwart.Signals.Shaping.Control;
 
@@ -19,11 +20,10 @@ public sealed class WidthFollowsStage : IPairStage
     private readonly double _fallStep;
     private readonly double _low;
     private readonly double _span;
-    private readonly double[] _mid;
-    private readonly double[] _side;
+    private readonly DelayLine _midLine;
+    private readonly DelayLine _sideLine;
     private long _frame;
     private int _filled;
-    private int _place;
     private double _followed;
     private double _gain;
     private double _next;
@@ -39,8 +39,8 @@ public sealed class WidthFollowsStage : IPairStage
         _fallStep = 1 - FixedExponential.Exp(-_cell / (settings.FallSeconds * sampleRateHertz));
         _low = Scale(settings.Low);
         _span = Scale(settings.High) - _low;
-        _mid = new double[2 * _cell];
-        _side = new double[2 * _cell];
+        _midLine = new(LatencyFrames);
+        _sideLine = new(LatencyFrames);
         SettlingFrames = (2 * LatencyFrames) + _measure.SettlingFrames + (long)Math.Ceiling(FadedConstants * Math.Max(settings.RiseSeconds, settings.FallSeconds) * sampleRateHertz);
         Begin(0);
     }
@@ -57,12 +57,11 @@ public sealed class WidthFollowsStage : IPairStage
     /// <inheritdoc/>
     public void Begin(long firstFrame)
     {
-        Array.Clear(_mid);
-        Array.Clear(_side);
+        _midLine.Reset();
+        _sideLine.Reset();
         _measure.Begin();
         _frame = firstFrame;
         _filled = (int)Floored.Rest(firstFrame, _cell);
-        _place = 0;
         _followed = 0;
         _gain = GainOf(0);
         _next = _gain;
@@ -87,14 +86,11 @@ public sealed class WidthFollowsStage : IPairStage
 
     private void Exchange(Span<double> mid, Span<double> side)
     {
+        _midLine.Process(mid);
+        _sideLine.Process(side);
         var slope = (_next - _gain) / _cell;
-        for (var n = 0; n < mid.Length; n++)
-        {
-            (mid[n], _mid[_place]) = (_mid[_place], mid[n]);
-            var gain = _gain + (slope * (_filled + n));
-            (side[n], _side[_place]) = (_side[_place] * gain, side[n]);
-            _place = _place + 1 == _mid.Length ? 0 : _place + 1;
-        }
+        for (var n = 0; n < side.Length; n++)
+            side[n] *= _gain + (slope * (_filled + n));
     }
 
     private void Complete()

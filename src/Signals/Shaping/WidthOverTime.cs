@@ -14,6 +14,8 @@ public readonly record struct WidthPoint(long Frame, double SideDecibels);
 /// </remarks>
 public sealed record WidthOverTime
 {
+    private readonly EquatableList<WidthPoint> _points;
+
     /// <summary>Names the points.</summary>
     /// <param name="points">1 or more, their frames ascending.</param>
     /// <exception cref="ArgumentException">There are none, they do not ascend, or a gain is out of range.</exception>
@@ -30,9 +32,9 @@ public sealed record WidthOverTime
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The points of a width ascend in time; frame {points[n].Frame} comes after frame {points[n - 1].Frame}. Put them in order, one for each frame."), nameof(points));
         }
 
-        Points = [.. points];
+        _points = new(points);
     }
 
     /// <summary>The points, ascending.</summary>
-    public IReadOnlyList<WidthPoint> Points { get; }
+    public IReadOnlyList<WidthPoint> Points => _points;
 }

@@ -1,5 +1,4 @@
 using Athwart.Signals.FixedMath;
-using Athwart.Signals.Shaping.Control;
 
 namespace Athwart.Signals.Shaping;
 

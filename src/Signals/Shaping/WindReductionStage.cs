@@ -115,14 +115,14 @@ public sealed class WindReductionStage : IPairStage
         _frame += mid.Length;
     }
 
-    private static int Slot(long hop) => (int)(((hop % HopsKept) + HopsKept) % HopsKept);
+    private static int Slot(long hop) => (int)Floored.Rest(hop, HopsKept);
 
     // Adds up hop by hop; a hop that begins forgets the one that had its place.
     private void Listen(long frame, ReadOnlySpan<double> mid, ReadOnlySpan<double> side)
     {
         for (var n = 0; n < mid.Length;)
         {
-            var hop = FloorDivide(frame + n, _hop);
+            var hop = Floored.Quotient(frame + n, _hop);
             var (slot, inside) = (Slot(hop), (int)(frame + n - (hop * _hop)));
             var end = Math.Min(mid.Length, n + _hop - inside);
             var (cross, power) = inside == 0 ? (0, 0) : (_cross[slot], _power[slot]);
@@ -136,7 +136,7 @@ public sealed class WindReductionStage : IPairStage
     private double GainAt(long frame)
     {
         var place = (2 * frame) - _hop;
-        var hop = FloorDivide(place, 2 * _hop);
+        var hop = Floored.Quotient(place, 2 * _hop);
         if (hop != _gainHop)
             (_gainHop, _gain, _nextGain) = (hop, GainOf(hop), GainOf(hop + 1));
         var share = (place - (hop * 2.0 * _hop)) / (2.0 * _hop);
@@ -150,6 +150,4 @@ public sealed class WindReductionStage : IPairStage
             (cross, power) = (cross + _cross[Slot(h)], power + _power[Slot(h)]);
         return power > 1e-30 ? cross / power : 0;
     }
-
-    private static long FloorDivide(long value, long by) => (value / by) - (value % by < 0 ? 1 : 0);
 }

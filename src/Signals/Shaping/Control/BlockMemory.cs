@@ -1,3 +1,5 @@
+using Athwart.Signals.FixedMath;
+
 namespace Athwart.Signals.Shaping.Control;
 
 /// <summary>The last blocks of mid and side, each at its place by its number.</summary>

@@ -1,3 +1,5 @@
+using Athwart.Signals.FixedMath;
+
 namespace Athwart.Signals.Shaping.Control;
 
 /// <summary>How much gain each block of side may have so that no window of N blocks' length, wherever it starts, holds more side than its mid allows.</summary>

@@ -1,3 +1,5 @@
+using Athwart.Signals.FixedMath;
+
 namespace Athwart.Signals.Shaping.Control;
 
 /// <summary>The sum of the last n values, none of them below 0, in constant time and without ever subtracting.</summary>

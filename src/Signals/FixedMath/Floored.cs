@@ -1,4 +1,4 @@
-namespace Athwart.Signals.Shaping.Control;
+namespace Athwart.Signals.FixedMath;
 
 /// <summary>Division of frame numbers that may lie before the start of the take, rounded down.</summary>
 internal static class Floored
