@@ -88,7 +88,7 @@ public sealed class TakeMeasures
     internal FaultMeasures? Faults { get; init; }
 
     /// <summary>The head of the take as a voice would be heard in it; null when not asked for.</summary>
-    internal SlateHead? Slate { get; set; }
+    internal SlateHead? Slate { get; init; }
 
     /// <summary>What was kept of the stream.</summary>
     internal PairTrack Track => _track;

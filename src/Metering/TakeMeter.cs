@@ -78,15 +78,14 @@ public sealed class TakeMeter
             Block();
         _completed = true;
         _spectrum?.Flush();
-        var measures = new TakeSummary(_track, _spectrum, _scale, _settings.SideGain).Measures(
+        return new TakeSummary(_track, _spectrum, _scale, _settings.SideGain).Measures(
             _mid.Complete(_track.Frames),
             _side.Complete(_track.Frames),
             _left.Complete(_track.Frames),
             _right.Complete(_track.Frames),
             (_identical, _opposite, _bothSilent.Complete(_track.Frames)),
-            _faults?.Complete(_track.Frames, _cross));
-        measures.Slate = _slate?.Complete();
-        return measures;
+            _faults?.Complete(_track.Frames, _cross),
+            _slate?.Complete());
     }
 
     private void Block()

@@ -1,4 +1,5 @@
 using Athwart.Metering.Faults;
+using Athwart.Metering.Slate;
 using Athwart.Quantities;
 
 namespace Athwart.Metering;
@@ -8,7 +9,7 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
 {
     private readonly PairSums _total = track.Complete();
 
-    public TakeMeasures Measures(RoleMeasures mid, RoleMeasures side, RoleMeasures left, RoleMeasures right, (bool Identical, bool Opposite, SampleRuns Silence) pair, FaultMeasures? faults = null) => new(track, _total, sideGain)
+    public TakeMeasures Measures(RoleMeasures mid, RoleMeasures side, RoleMeasures left, RoleMeasures right, (bool Identical, bool Opposite, SampleRuns Silence) pair, FaultMeasures? faults = null, SlateHead? slate = null) => new(track, _total, sideGain)
     {
         Scale = scale,
         Mid = Recorded(mid, _total.First, _total.FirstSquared, track.MidMeans, h => h.MidMid, h => h.Mid, track.MidEnergies, spectrum?.Mid),
@@ -19,6 +20,7 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
         AreOpposite = pair.Opposite,
         DigitalSilence = pair.Silence,
         Faults = faults,
+        Slate = slate,
     };
 
     private RoleMeasures Recorded(RoleMeasures role, double sum, double squares, MeanSpread means, Func<HopSums, double> squareOf, Func<HopSums, double> totalOf, IReadOnlyList<float> energies, float[]? held)

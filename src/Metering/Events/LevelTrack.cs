@@ -1,6 +1,6 @@
 namespace Athwart.Metering.Events;
 
-/// <summary>Levels of a take every 5 ms: each band of mid, side, left and right. 8 kilobytes a second of take, a hundredth or less of its samples.</summary>
+/// <summary>Levels of a take every 5 ms: each band of mid, side, left and right. 8 kilobytes a second of take, some hundredths of its samples.</summary>
 internal sealed class LevelTrack(int sampleRateHertz, IReadOnlyList<double> widths)
 {
     /// <summary>Steps a second.</summary>
@@ -14,6 +14,10 @@ internal sealed class LevelTrack(int sampleRateHertz, IReadOnlyList<double> widt
 
     private const int StepsInPage = 4096;
     private const double Fineness = 256;
+
+    // Levels are kept to 1/256 dB over silence: each has one power.
+    private static readonly float[] PowerOf = [.. Enumerable.Range(0, ushort.MaxValue + 1).Select(w => w == 0 ? 0 : (float)Math.Pow(10, ((w / Fineness) + Silence) / 10))];
+
     private readonly List<ushort[]> _pages = [];
 
     public int SampleRateHertz => sampleRateHertz;
@@ -50,15 +54,12 @@ internal sealed class LevelTrack(int sampleRateHertz, IReadOnlyList<double> widt
         }
     }
 
-    /// <summary>The level of a row in a step, dB re full scale, to 1/256 dB.</summary>
-    public double this[int step, int row] => (_pages[step / StepsInPage][(step % StepsInPage * Rows) + row] / Fineness) + Silence;
-
     /// <summary>The powers of a row, for those who go through all of it.</summary>
     public float[] Powers(int row)
     {
         var powers = new float[Steps];
         for (var step = 0; step < powers.Length; step++)
-            powers[step] = this[step, row] is var level and > Silence ? (float)Math.Pow(10, level / 10) : 0;
+            powers[step] = PowerOf[_pages[step / StepsInPage][(step % StepsInPage * Rows) + row]];
         return powers;
     }
 

@@ -12,7 +12,7 @@ internal sealed class StretchFinder
     private const int EchoSteps = 30;
     private const double EchoRatio = 2.5, SureDeviations = 8;
 
-    // How far a fit looks either way, and how much earlier a row may end to be left out.
+    // How far a fit looks either way.
     private const int LookBack = 100, LookOn = 40;
 
     private readonly LevelTrack _track;

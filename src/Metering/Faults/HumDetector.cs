@@ -31,7 +31,7 @@ internal static class HumDetector
         ? []
         : [.. ((double[])[50, 60]).SelectMany(b => Family(b, sums, lines)).Select(l => l.Hertz)];
 
-    /// <summary>The frequencies of what is told as hum in a role.</summary>
+    /// <summary>The frequencies of both families that qualify as hum in a role; the finding tells the stronger one.</summary>
     public static IReadOnlyList<double> Told(LineSums sums, LineSpectrum lines) => sums.Count < 3
         ? []
         : [.. ((double[])[50, 60]).Select(b => Family(b, sums, lines)).Where(l => IsHum(l) && !IsMachine(l, sums, lines)).SelectMany(l => l).Select(l => l.Hertz)];

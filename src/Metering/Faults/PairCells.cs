@@ -42,16 +42,13 @@ internal sealed class PairCells(int sampleRateHertz)
     }
 
     /// <summary>Mean correlation of the cells, −1 to +1; 0 without any.</summary>
-    public double Agreement => Mean((_, a) => a);
+    public double Agreement => Mean(a => a);
 
     /// <summary>Mean magnitude of the correlation.</summary>
-    public double Dominance => Mean((_, a) => Math.Abs(a));
+    public double Dominance => Mean(Math.Abs);
 
     /// <summary>Share of cells that are opposed beyond 0.5.</summary>
-    public double Opposed => Mean((_, a) => a < -0.5 ? 1 : 0);
-
-    /// <summary>Share of cells that agree beyond 0.5.</summary>
-    public double Agreeing => Mean((_, a) => a > 0.5 ? 1 : 0);
+    public double Opposed => Mean(a => a < -0.5 ? 1 : 0);
 
     /// <summary>The level of the second channel above the first that a share of the cells stays below, in decibels.</summary>
     /// <param name="share">0 to 1.</param>
@@ -80,13 +77,13 @@ internal sealed class PairCells(int sampleRateHertz)
         return 0;
     }
 
-    private double Mean(Func<double, double, double> of)
+    private double Mean(Func<double, double> of)
     {
         var sum = 0.0;
         for (var l = 0; l < Levels; l++)
         {
             for (var a = 0; a < Agreements; a++)
-                sum += _counts[l, a] > 0 ? _counts[l, a] * of(l - 40, (a - 10) / 10.0) : 0;
+                sum += _counts[l, a] > 0 ? _counts[l, a] * of((a - 10) / 10.0) : 0;
         }
 
         return Count > 0 ? sum / Count : 0;

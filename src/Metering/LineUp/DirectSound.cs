@@ -10,9 +10,6 @@ internal sealed class DirectSound
     /// <summary>First frame of the sound.</summary>
     public required int Onset { get; init; }
 
-    /// <summary>Group, from 0.</summary>
-    public required int Group { get; init; }
-
     /// <summary>The window it was cut with.</summary>
     public required DirectWindow Window { get; init; }
 
@@ -26,7 +23,7 @@ internal sealed class DirectSound
     public bool IsSustained { get; init; }
 
     /// <summary>Measures one sound; null when it lies at the edge of the take.</summary>
-    public static DirectSound? Measure(SoundPair pair, DirectWindow window, int onset, int group, int lag, bool sustained)
+    public static DirectSound? Measure(SoundPair pair, DirectWindow window, int onset, int lag, bool sustained)
     {
         if (PairPowers.Of(pair, window, onset, lag) is not { } heard)
             return null;
@@ -43,11 +40,11 @@ internal sealed class DirectSound
             return null;
         foreach (var stretch in stretches)
             noise.Add(stretch, 1.0 / stretches.Count);
-        return new() { Onset = onset, Group = group, Window = window, Heard = heard, Noise = noise, IsSustained = sustained };
+        return new() { Onset = onset, Window = window, Heard = heard, Noise = noise, IsSustained = sustained };
     }
 
     /// <summary>The same with the channels changed over, so that A is the mid.</summary>
-    public DirectSound Swapped() => new() { Onset = Onset, Group = Group, Window = Window, Heard = Heard.Swapped(), Noise = Noise.Swapped(), IsSustained = IsSustained };
+    public DirectSound Swapped() => new() { Onset = Onset, Window = Window, Heard = Heard.Swapped(), Noise = Noise.Swapped(), IsSustained = IsSustained };
 
     /// <summary>Power of A and of B in a band without the noise, and the noise.</summary>
     public (double A, double B, double NoiseA, double NoiseB) Band(double fromHertz, double toHertz)

@@ -41,9 +41,6 @@ internal sealed class DirectWindow
     /// <summary>How many neighbouring bins tell the same.</summary>
     public double Oversampling => (double)Transform.Length / Length;
 
-    /// <summary>Frequency of a bin in hertz.</summary>
-    public double Hertz(int bin) => (double)bin * Rate / Transform.Length;
-
     /// <summary>The bin nearest to a frequency.</summary>
     public int Bin(double hertz) => Math.Clamp((int)Math.Round(hertz * Transform.Length / Rate), 0, Bins - 1);
 

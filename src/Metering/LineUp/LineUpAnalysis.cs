@@ -45,7 +45,7 @@ public static class LineUpAnalysis
             if (onsets.Any(o => !o.Sustained))
                 onsets.RemoveAll(o => o.Sustained);
             var sounds = onsets
-                .Select(o => DirectSound.Measure(pair, windows[o.Sustained ? 1 : 0], o.Onset, group, lag(found.Directions[group]), o.Sustained))
+                .Select(o => DirectSound.Measure(pair, windows[o.Sustained ? 1 : 0], o.Onset, lag(found.Directions[group]), o.Sustained))
                 .OfType<DirectSound>()
                 .Select(s => swapped ? s.Swapped() : s)
                 .ToList();

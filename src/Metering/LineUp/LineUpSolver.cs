@@ -24,7 +24,7 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
         var sign = inverted.Answer ? -1 : 1;
         var lag = swapped ? -search.Lag : search.Lag;
         int Signed(LineUpDirection d) => inverted.IsKnown && Math.Abs(d.Sine) > 0.5 ? sign * Math.Sign(d.Sine) : 0;
-        var sums = swapped ? LineUpAnalysis.Cut(pair, settings, found, _ => search.Lag, swapped: true) : uncut;
+        IReadOnlyList<DirectionSums> sums = swapped ? [.. uncut.Select(s => new DirectionSums(s.Direction, [.. s.Sounds.Select(x => x.Swapped())]))] : uncut;
         // Spacing makes each direction's delay its own: cut again, each with its own, so that both channels show the same stretch of sound.
         var lags = sums.DistinctBy(s => s.Direction).ToDictionary(s => s.Direction, s => s.Delay(lag, Signed(s.Direction)) is { IsKnown: true } d ? (int)Math.Round(d.Value) : lag);
         int Lag(LineUpDirection d) => lags.GetValueOrDefault(d, lag);

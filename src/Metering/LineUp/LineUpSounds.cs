@@ -47,8 +47,9 @@ internal sealed class LineUpSounds
         {
             var named = order.Where(d => !d.IsSilence).ToList();
             var heard = named.Where(d => d.Cosine > -0.9).ToList();
-            if (SoundGroups.Divide(onsets, named.Count, rate) is not null || heard.Count == named.Count || heard.Count == 0)
-                return new() { Onsets = onsets, Groups = SoundGroups.Divide(onsets, named.Count, rate), Directions = named };
+            var divided = SoundGroups.Divide(onsets, named.Count, rate);
+            if (divided is not null || heard.Count == named.Count || heard.Count == 0)
+                return new() { Onsets = onsets, Groups = divided, Directions = named };
             // Neither a cardioid nor a figure-8 hears the rear.
             return new()
             {

@@ -13,6 +13,7 @@ internal sealed class QuietParts
     private const double SteadyRatio = 10;
     private const double LowestHertz = 20;
     private const double LeastSignalOverNoise = 10;
+    private static readonly double AtOneKilohertz = Curve(1000);
 
     private readonly SoundPair _pair;
     private readonly FourierTransform _transform;
@@ -105,12 +106,12 @@ internal sealed class QuietParts
     /// <remarks>Source: IEC 61672-1:2013, Annex E, as quoted in docs/sources.md#iec61672.</remarks>
     private static double AWeighting(double hertz)
     {
-        var ratio = Curve(hertz) / Curve(1000);
+        var ratio = Curve(hertz) / AtOneKilohertz;
         return ratio * ratio;
-
-        static double Curve(double f) => 12194.217 * 12194.217 * Math.Pow(f, 4)
-            / (((f * f) + (20.598997 * 20.598997)) * Math.Sqrt(((f * f) + (107.65265 * 107.65265)) * ((f * f) + (737.86223 * 737.86223))) * ((f * f) + (12194.217 * 12194.217)));
     }
+
+    private static double Curve(double f) => 12194.217 * 12194.217 * Math.Pow(f, 4)
+        / (((f * f) + (20.598997 * 20.598997)) * Math.Sqrt(((f * f) + (107.65265 * 107.65265)) * ((f * f) + (737.86223 * 737.86223))) * ((f * f) + (12194.217 * 12194.217)));
 
     private Estimate Lowest(int channel, double[] noise, IEnumerable<int> sounds)
     {

@@ -24,6 +24,9 @@ internal static class RoleDecision
         var values = new List<double>();
         foreach (var (l, r) in left.Sounds.SelectMany(l => right.Sounds.Select(r => (l, r))))
         {
+            // The window is the left's, and a sound of the right may lie nearer to the end of the take.
+            if (Math.Max(l.Onset, r.Onset) - window.Lead + window.Length > channel.Length || Math.Min(l.Onset, r.Onset) < window.Lead)
+                continue;
             var correlation = LagSearch.Correlate(channel.AsSpan(l.Onset - window.Lead, window.Length), channel.AsSpan(r.Onset - window.Lead, window.Length), most);
             if (correlation is not null)
                 values.Add(correlation.Max() > -correlation.Min() ? correlation.Max() : correlation.Min());

@@ -19,7 +19,8 @@ internal static class SpacingFit
             return (doubt, doubt, doubt);
         }
 
-        var (forward, left) = (Spread(known, d => d.Cosine) > LeastSpread, Spread(known, d => d.Sine) > LeastSpread && known.Count > (Spread(known, d => d.Cosine) > LeastSpread ? 2 : 1));
+        var forward = Spread(known, d => d.Cosine) > LeastSpread;
+        var left = Spread(known, d => d.Sine) > LeastSpread && known.Count > (forward ? 2 : 1);
         var unknowns = new List<Func<LineUpDirection, double>> { _ => 1 };
         if (forward)
             unknowns.Add(d => -framesAMetre * d.Cosine);

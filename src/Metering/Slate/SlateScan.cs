@@ -1,7 +1,7 @@
 namespace Athwart.Metering.Slate;
 
 /// <summary>Listens to the head of a take for an announcing voice; after that it costs nothing.</summary>
-/// <remarks>Keeps 40 s of both channels at 10 kHz at most: 3.2 MB, whatever the length of the take.</remarks>
+/// <remarks>Keeps 40 s of both channels at about 10 kHz, below 20 kHz at the most: some megabytes, whatever the length of the take.</remarks>
 internal sealed class SlateScan(int sampleRateHertz)
 {
     private const double HeadSeconds = 40, FrameSeconds = 0.01, WindowSeconds = 0.04;

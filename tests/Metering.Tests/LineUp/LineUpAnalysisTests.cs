@@ -40,6 +40,34 @@ public class LineUpAnalysisTests(ITestOutputHelper output)
         }
     }
 
+    // Found by reading: a clap was then cut with the long window of the voice, beyond the end of the take.
+    [Fact]
+    public void AVoiceOnTheLeft_AndAClapAtTheVeryEndOnTheRight_AreMeasured()
+    {
+        const int Rate = 48000;
+        var random = new Random(7);
+        float[] mid = [.. Enumerable.Range(0, 14 * Rate).Select(_ => (float)(2e-5 * (random.NextDouble() - 0.5)))];
+        var side = mid.Select(_ => (float)(2e-5 * (random.NextDouble() - 0.5))).ToArray();
+        void Sound(int at, int frames, double decay, float side0)
+        {
+            for (var n = 0; n < frames && at + n < mid.Length; n++)
+            {
+                var x = (float)(0.5 * (random.NextDouble() - 0.5) * Math.Exp(-n / decay));
+                (mid[at + n], side[at + n]) = (mid[at + n] + x, side[at + n] + (side0 * x));
+            }
+        }
+
+        foreach (var second in (double[])[2, 3, 4])
+            Sound((int)(second * Rate), Rate / 3, 1e9, 0.9f);
+        foreach (var at in (int[])[10 * Rate, 11 * Rate, mid.Length - (Rate / 100)])
+            Sound(at, Rate / 50, Rate * 0.002, -0.9f);
+
+        var result = LineUpAnalysis.Measure(mid, side, Rate, new() { Order = [LineUpDirection.Left, LineUpDirection.Right] });
+
+        Assert.Equal(2, result.Directions.Count);
+        Assert.False(result.SideInverted.Answer);
+    }
+
     [Fact]
     public void WithoutNoise_GainDelayAndSpacingAreExact()
     {
