@@ -44,8 +44,27 @@ internal sealed class BaseTake
         var drawn = SceneLottery.Draw(77_000 + (ulong)number, 10);
         var coincident = number % 4 >= 2;
         var scene = drawn with { Rig = drawn.Rig with { Word = SampleWord.Floating, SideForwardMetres = coincident ? 0 : drawn.Rig.SideForwardMetres } };
+        var both = Rendered($"scene-{number}", scene);
+        var level = scene.Sources.Max(s => s.LevelDecibels - Levels.Decibels((s.Trajectory.At(scene.LengthSeconds / 2) - scene.Rig.Place).Length));
+        return new(number, scene with { Rig = scene.Rig with { Word = drawn.Rig.Word } }, both[..(both.Length / 2)], both[(both.Length / 2)..], coincident)
+        {
+            SignalToNoise = level - scene.Ambience[0].LevelDecibels,
+        };
+    }
+
+    /// <summary>A take of <see cref="AimedScenes"/>.</summary>
+    public static BaseTake Aimed(int number)
+    {
+        var scene = AimedScenes.Draw(number);
+        var both = Rendered($"aimed-{number}", scene);
+        return new(number, scene with { Rig = scene.Rig with { Word = SampleWord.Bits24 } }, both[..(both.Length / 2)], both[(both.Length / 2)..], false);
+    }
+
+    /// <summary>Mid, then side; rendered once and kept.</summary>
+    private static float[] Rendered(string name, Scene scene)
+    {
         Directory.CreateDirectory(Cache);
-        var path = Path.Combine(Cache, $"scene-{number}.f32");
+        var path = Path.Combine(Cache, name + ".f32");
         if (!File.Exists(path))
         {
             var rendered = SceneRenderer.Render(scene);
@@ -53,12 +72,7 @@ internal sealed class BaseTake
             File.Move(path + ".part", path, true);
         }
 
-        var both = ReadSamples(path);
-        var level = scene.Sources.Max(s => s.LevelDecibels - Levels.Decibels((s.Trajectory.At(scene.LengthSeconds / 2) - scene.Rig.Place).Length));
-        return new(number, scene with { Rig = scene.Rig with { Word = drawn.Rig.Word } }, both[..(both.Length / 2)], both[(both.Length / 2)..], coincident)
-        {
-            SignalToNoise = level - scene.Ambience[0].LevelDecibels,
-        };
+        return ReadSamples(path);
     }
 
     /// <summary>A stereo recording encoded to mid and side, 3 dB below its level.</summary>

@@ -18,7 +18,7 @@ internal static class PairRun
         var count = options.Real ? RealTakes.Names.Count : options.Scenes;
         Parallel.ForEach(Enumerable.Range(options.First, count), new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, number =>
         {
-            var some = Rows(options.Real ? RealTakes.Read(number) : BaseTake.Generated(number)).ToList();
+            var some = Rows(options.Real ? RealTakes.Read(number) : BaseTake.Aimed(number)).ToList();
             lock (gate)
                 rows.AddRange(some);
         });
@@ -26,7 +26,12 @@ internal static class PairRun
         if (!options.Real)
             Fit(rows.FindAll(r => r.Number % 2 == 0));
         Console.WriteLine("as in the program:");
-        Report(rows.FindAll(r => r.Number % 2 == 1), PairModel.Coefficients);
+        var reported = options.Real ? rows : rows.FindAll(r => r.Number % 2 == 1);
+        Report(reported, PairModel.Coefficients);
+        if (options.Real)
+            return;
+        Console.WriteLine("of these, scenes in which the mid points at the loudest source:");
+        Report(reported.FindAll(r => AimedScenes.IsAimed(r.Number)), PairModel.Coefficients);
     }
 
     /// <summary>A take as it is, swapped and decoded, with gains and low ends of the side as rigs have them.</summary>
@@ -53,7 +58,7 @@ internal static class PairRun
     private static void Fit(List<Row> rows)
     {
         var w = new double[PairModel.Signed + PairModel.Symmetric];
-        for (var round = 0; round < 4000; round++)
+        for (var round = 0; round < 20_000; round++)
         {
             var slope = new double[w.Length];
             foreach (var row in rows)
@@ -66,7 +71,7 @@ internal static class PairRun
             }
 
             for (var i = 0; i < w.Length; i++)
-                w[i] += 0.3 * ((slope[i] / rows.Count) - (0.004 * w[i]));
+                w[i] += 0.3 * ((slope[i] / rows.Count) - (0.002 * w[i]));
         }
 
         Console.WriteLine("fitted: [" + string.Join(", ", w.Select(x => x.ToString("0.00", CultureInfo.InvariantCulture))) + "]");

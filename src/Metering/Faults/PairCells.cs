@@ -77,6 +77,22 @@ internal sealed class PairCells(int sampleRateHertz)
         return 0;
     }
 
+    /// <summary>How the cells lie between the two channels, as shares of all of them.</summary>
+    public PairAxes Axes()
+    {
+        var axes = new PairAxes();
+        for (var l = 0; l < Levels; l++)
+        {
+            for (var a = 0; a < Agreements; a++)
+            {
+                if (_counts[l, a] > 0)
+                    axes.Add(l - 40, (a - 10) / 10.0, _counts[l, a] / (double)Count);
+            }
+        }
+
+        return axes;
+    }
+
     private double Mean(Func<double, double> of)
     {
         var sum = 0.0;

@@ -32,7 +32,7 @@ internal static class PairKindDetector
     [
         new("second above first channel", cells.Level(0.5), "dB"), new("the same where sounds mix", cells.Level(0.5, 0, 0.5), "dB"),
         new("second above first, lowest tenth", cells.Level(0.1), "dB"), new("second above first, highest tenth", cells.Level(0.9), "dB"),
-        new("the same from 10 to 80 Hz", 10 * x.Straight[2], "dB"), new("the same in the quiet", 10 * x.Straight[6], "dB"),
+        new("the same from 10 to 80 Hz", 10 * x.Straight[PairAxes.Bins + 1], "dB"), new("the same in the quiet", 10 * x.Straight[PairAxes.Bins], "dB"),
         new("correlation", cells.Agreement, ""), new("cells opposed", 100 * cells.Opposed, "%"),
     ];
 

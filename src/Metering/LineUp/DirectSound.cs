@@ -23,13 +23,19 @@ internal sealed class DirectSound
     public bool IsSustained { get; init; }
 
     /// <summary>Measures one sound; null when it lies at the edge of the take.</summary>
-    public static DirectSound? Measure(SoundPair pair, DirectWindow window, int onset, int lag, bool sustained)
+    /// <param name="pair">Both channels.</param>
+    /// <param name="window">What is cut.</param>
+    /// <param name="onset">Its first frame.</param>
+    /// <param name="quietBefore">The frame before which nothing sounded: its onset, or that of the first syllable of the voice it belongs to.</param>
+    /// <param name="lag">Frames by which the second channel is cut later.</param>
+    /// <param name="sustained">Whether it goes on.</param>
+    public static DirectSound? Measure(SoundPair pair, DirectWindow window, int onset, int quietBefore, int lag, bool sustained)
     {
         if (PairPowers.Of(pair, window, onset, lag) is not { } heard)
             return null;
         var noise = new PairPowers(window.Bins);
         var stretches = new List<PairPowers>();
-        var at = onset - pair.Frames(NoiseGapMilliseconds) - Math.Abs(lag) - window.Length;
+        var at = quietBefore - pair.Frames(NoiseGapMilliseconds) - Math.Abs(lag) - window.Length;
         for (; stretches.Count < NoiseStretches && at >= window.Lead; at -= window.Length)
         {
             if (PairPowers.Of(pair, window, at, lag) is { } stretch)

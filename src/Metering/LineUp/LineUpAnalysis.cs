@@ -41,11 +41,9 @@ public static class LineUpAnalysis
         var directions = new List<DirectionSums>();
         for (var group = 0; group < found.Directions.Count; group++)
         {
-            var onsets = found.Onsets.Where((_, i) => found.Groups![i] == group).Select(o => (Onset: o, Sustained: LineUpSounds.IsSustained(pair, o))).ToList();
-            if (onsets.Any(o => !o.Sustained))
-                onsets.RemoveAll(o => o.Sustained);
+            var onsets = Onsets(pair, found, group);
             var sounds = onsets
-                .Select(o => DirectSound.Measure(pair, windows[o.Sustained ? 1 : 0], o.Onset, lag(found.Directions[group]), o.Sustained))
+                .Select(o => DirectSound.Measure(pair, windows[o.Sustained ? 1 : 0], o.Onset, o.Sustained ? onsets[0].Onset : o.Onset, lag(found.Directions[group]), o.Sustained))
                 .OfType<DirectSound>()
                 .Select(s => swapped ? s.Swapped() : s)
                 .ToList();
@@ -54,6 +52,19 @@ public static class LineUpAnalysis
         }
 
         return directions;
+    }
+
+    /// <summary>Where the sounds of a direction begin, and whether they go on.</summary>
+    private static List<(int Onset, bool Sustained)> Onsets(SoundPair pair, LineUpSounds found, int group)
+    {
+        List<int> Of(int number) => [.. found.Onsets.Where((_, i) => found.Groups![i] == number)];
+        // Of a clap in the mid's and the side's null only reflections are heard, which look like a sound that goes on.
+        var isNull = found.Directions[group].Cosine < -0.9;
+        var claps = isNull && Enumerable.Range(0, found.Directions.Count).Any(g => g != group && Of(g).Exists(o => !LineUpSounds.IsSustained(pair, o)));
+        var onsets = Of(group).ConvertAll(o => (Onset: o, Sustained: !claps && LineUpSounds.IsSustained(pair, o)));
+        if (onsets.Exists(o => !o.Sustained))
+            onsets.RemoveAll(o => o.Sustained);
+        return onsets;
     }
 
     // What is no number tells nothing.

@@ -20,7 +20,8 @@ internal sealed class LineUpSolver(SoundPair pair, LineUpSettings settings, Line
         var uncut = LineUpAnalysis.Cut(pair, settings, found, _ => search.Lag, swapped: false);
         var firstIsMid = uncut.Count == 0 ? Verdict.CannotTell("every sound lies at the edge of the take") : RoleDecision.FirstIsMid(pair, uncut);
         var swapped = !firstIsMid.Answer;
-        var inverted = Polarity(search);
+        // With the order assumed, sounds that wind hid shift all others to a wrong direction; a front that looks like one says they did not.
+        var inverted = found.OrderIsAssumed && !firstIsMid.IsKnown ? Verdict.CannotTell("no order was given, and the first sounds do not look like sounds from the front") : Polarity(search);
         var sign = inverted.Answer ? -1 : 1;
         var lag = swapped ? -search.Lag : search.Lag;
         int Signed(LineUpDirection d) => inverted.IsKnown && Math.Abs(d.Sine) > 0.5 ? sign * Math.Sign(d.Sine) : 0;

@@ -19,6 +19,9 @@ internal sealed class LineUpSounds
     /// <summary>What was taken for granted; empty when nothing was.</summary>
     public string Assumption { get; init; } = "";
 
+    /// <summary>Whether the usual order was taken because none was given.</summary>
+    public bool OrderIsAssumed { get; init; }
+
     /// <summary>Finds the sounds; when the pauses do not fit the order, those far below the loudest are left out.</summary>
     public static LineUpSounds Find(SoundPair pair, IReadOnlyList<LineUpDirection>? order)
     {
@@ -67,6 +70,7 @@ internal sealed class LineUpSounds
             Onsets = onsets,
             Groups = groups,
             Directions = directions,
+            OrderIsAssumed = true,
             Assumption = $"No order was given; the usual one was taken: {string.Join(", ", directions.Select(d => d.Name))}.",
         };
     }
