@@ -1,7 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
 using Athwart.Metering;
+using Athwart.Metering.Direction;
 using Athwart.Metering.Faults;
+using Athwart.Metering.Slate;
 using Athwart.Scenes.Numbers;
 
 namespace Athwart.Accuracy;
@@ -43,6 +45,13 @@ internal static class CostRun
             x.Scan.Scan(x.History.Side, x.History.First, x.History.Origin);
         }));
         Row("alone: hum, wind, thumps (2 kHz)", () => Each(mid, side, new LowBand(Rate), static (x, m, s, _) => x.Add(m, s)));
+        Row("alone: voice slate (the first 40 s only)", () =>
+        {
+            var slate = new SlateScan(Rate);
+            Each(mid, side, slate, static (x, m, s, _) => x.Add(m, s));
+            slate.Complete();
+        });
+        Row("beside it: direction trail", () => Each(mid, side, new DirectionMeter(mid.Length, Rate, 240), static (x, m, s, _) => x.Add(m, s)));
         Row("alone: spectra, lines, delay, kind of pair", () =>
         {
             var spectrum = new PairSpectrum(new(Rate));

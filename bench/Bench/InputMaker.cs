@@ -28,6 +28,27 @@ internal static class InputMaker
         }
     }
 
+    /// <summary>Writes a take that is silence, and takes no room on the disk, but for sound from some seconds on.</summary>
+    public static void MakeSparse(string path, int seconds, int sampleRateHertz, IEnumerable<(int FromSecond, int Seconds)> sounds, uint seed)
+    {
+        long frames = (long)seconds * sampleRateHertz;
+        using var file = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None, 1 << 20);
+        file.Write(Header(frames * 6, sampleRateHertz));
+        file.SetLength(44 + (frames * 6));
+        var sound = new Bursts(sampleRateHertz, seed);
+        var block = new byte[6 * sampleRateHertz];
+        foreach (var (from, count) in sounds)
+        {
+            file.Position = 44 + ((long)from * block.Length);
+            for (var second = 0; second < count; second++)
+            {
+                for (var i = 0; i < sampleRateHertz; i++)
+                    sound.Next(block.AsSpan(i * 6, 6));
+                file.Write(block);
+            }
+        }
+    }
+
     private static byte[] Header(long dataBytes, int sampleRateHertz)
     {
         var header = new byte[44];

@@ -17,7 +17,15 @@ foreach (var contest in ContestList.All(places).Where(contest => contest.Name.Co
     Console.Error.Write(ReportWriter.Lines(result));
 }
 
-var report = ReportWriter.Page(results, options, places.Root);
+var preview = "";
+if (!options.References && PreviewRun.Name.Contains(options.Only, StringComparison.OrdinalIgnoreCase))
+{
+    Console.Error.WriteLine($"{PreviewRun.Name} ...");
+    preview = PreviewRun.Run(places, options.Rounds);
+    Console.Error.Write(preview);
+}
+
+var report = ReportWriter.Page(results, preview, options, places.Root);
 Console.Write(report);
 if (options.Write)
     File.WriteAllText(Path.Combine(places.Root, "docs", "benchmarks.md"), report);

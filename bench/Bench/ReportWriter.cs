@@ -8,7 +8,7 @@ internal static class ReportWriter
 {
     private static CultureInfo Invariant => CultureInfo.InvariantCulture;
 
-    public static string Page(IReadOnlyList<ContestResult> results, BenchOptions options, string root)
+    public static string Page(IReadOnlyList<ContestResult> results, string preview, BenchOptions options, string root)
     {
         var page = new StringBuilder();
         page.Append(Invariant, $"# Benchmarks\n\nWritten by `bench/Bench`; see [bench/README.md](../bench/README.md). Do not edit by hand.\n\n");
@@ -19,6 +19,7 @@ internal static class ReportWriter
         page.Append("| work | program | median | ratio | asked for |\n|---|---|---:|---:|---|\n");
         foreach (var result in results)
             page.Append(Lines(result));
+        page.Append(preview);
         page.Append("\n## Commands\n");
         foreach (var result in results)
         {

@@ -43,11 +43,11 @@ internal sealed class PairKWeighting(int sampleRateHertz)
         for (nuint i = 0; i < (nuint)first.Length; i++)
         {
             var x = Vector128.WidenLower(Vector128.Create(Unsafe.Add(ref p, i), Unsafe.Add(ref q, i), 0f, 0f));
-            // What does not depend on the output before comes first, so that the chain is one multiply-add a stage.
-            var y = Vector128.MultiplyAddEstimate(b0, x, Vector128.MultiplyAddEstimate(b1, x1, Vector128.MultiplyAddEstimate(b2, x2, a2 * y2)));
-            y = Vector128.MultiplyAddEstimate(a1, y1, y);
-            var z = Vector128.MultiplyAddEstimate(lift, Vector128.MultiplyAddEstimate(minusTwo, y1, y + y2), c2 * z2);
-            z = Vector128.MultiplyAddEstimate(c1, z1, z);
+            // What does not depend on the outputs before comes first, so that each stage adds one multiply-add to the chain from any of them.
+            var y = Vector128.MultiplyAddEstimate(b0, x, Vector128.MultiplyAddEstimate(b1, x1, b2 * x2));
+            y = Vector128.MultiplyAddEstimate(a1, y1, Vector128.MultiplyAddEstimate(a2, y2, y));
+            var z = lift * (Vector128.MultiplyAddEstimate(minusTwo, y1, y + y2));
+            z = Vector128.MultiplyAddEstimate(c1, z1, Vector128.MultiplyAddEstimate(c2, z2, z));
             sum = Vector128.MultiplyAddEstimate(z, z, sum);
             (x2, x1, y2, y1, z2, z1) = (x1, x, y1, y, z1, z);
         }

@@ -18,9 +18,12 @@ internal sealed class PairSpectrum(PairCross? cross = null)
     internal const int Group = 4;
     private readonly FourierTransform _transform = new(Length);
     private readonly float[] _window = Hann();
-    private readonly Candidate _forMid = new(), _forSide = new(), _quiet = new();
-    private readonly Candidate[] _chosen = new Candidate[3];
+
+    // The blocks of the open group.
+    private readonly float[] _mids = new float[Group * Length], _sides = new float[Group * Length];
     private readonly float[] _real = new float[Length], _imaginary = new float[Length];
+    private Candidate _forMid = new(), _forSide = new(), _quiet = new();
+    private long _firstBlock;
     private int _inGroup;
 
     /// <summary>Largest power of the mid for each bin; a full-scale sine on a bin reads 1.</summary>
@@ -33,13 +36,16 @@ internal sealed class PairSpectrum(PairCross? cross = null)
     public int Transformed { get; private set; }
 
     /// <summary>Takes the next block of exactly <see cref="Length"/> frames, padded with zeros if need be.</summary>
-    public void Add(ReadOnlySpan<float> mid, ReadOnlySpan<float> side, long block)
+    public void Add(ReadOnlySpan<float> mid, ReadOnlySpan<float> side, long firstFrame)
     {
+        mid.CopyTo(Slot(_mids, _inGroup));
+        side.CopyTo(Slot(_sides, _inGroup));
+        _firstBlock = _inGroup == 0 ? firstFrame / Length : _firstBlock;
         var (ofMid, ofSide) = (SecondDifference.Energy(mid), SecondDifference.Energy(side));
-        _forMid.Offer(ofMid, mid, side, block);
-        _forSide.Offer(ofSide, mid, side, block);
+        _forMid.Offer(ofMid, _inGroup);
+        _forSide.Offer(ofSide, _inGroup);
         if (cross is not null && ofMid + ofSide > 0)
-            _quiet.Offer(1 / (ofMid + ofSide), mid, side, block);
+            _quiet.Offer(1 / (ofMid + ofSide), _inGroup);
         if (++_inGroup == Group)
             Flush();
     }
@@ -47,16 +53,15 @@ internal sealed class PairSpectrum(PairCross? cross = null)
     /// <summary>Transforms what the open group has chosen, in the order of time: what moves from spectrum to spectrum is followed.</summary>
     public void Flush()
     {
-        (_chosen[0], _chosen[1], _chosen[2]) = (_forMid, _forSide, _quiet);
-        Array.Sort(_chosen, static (a, b) => a.Block.CompareTo(b.Block));
-        for (var i = 0; i < _chosen.Length; i++)
+        for (var slot = 0; slot < _inGroup; slot++)
         {
-            if (_chosen[i].Block >= 0 && (i == 0 || _chosen[i].Block != _chosen[i - 1].Block))
-                Transform(_chosen[i]);
+            if (slot == _forMid.Slot || slot == _forSide.Slot || slot == _quiet.Slot)
+                Transform(slot);
         }
 
-        foreach (var chosen in _chosen)
-            chosen.Clear();
+        _forMid.Clear();
+        _forSide.Clear();
+        _quiet.Clear();
         _inGroup = 0;
     }
 
@@ -69,50 +74,34 @@ internal sealed class PairSpectrum(PairCross? cross = null)
         return window;
     }
 
-    private void Transform(Candidate chosen)
+    private void Transform(int slot)
     {
         Transformed++;
-        for (var i = 0; i < Length; i++)
-        {
-            _real[i] = chosen.Mid[i] * _window[i];
-            _imaginary[i] = chosen.Side[i] * _window[i];
-        }
-
+        Windowing.Apply(Slot(_mids, slot), _window, _real);
+        Windowing.Apply(Slot(_sides, slot), _window, _imaginary);
         _transform.Forward(_real, _imaginary);
-        Hold();
-        cross?.Add(_real, _imaginary, chosen.Block / Length);
+        JointSpectrum.HoldPowers(_real, _imaginary, Mid, Side);
+        cross?.Add(_real, _imaginary, _firstBlock + slot);
     }
 
-    /// <summary>Takes the two spectra apart: of Z = M + i·S, M[k] = (Z[k] + Z*[N−k])/2 and i·S[k] = (Z[k] − Z*[N−k])/2.</summary>
-    private void Hold()
-    {
-        for (var k = 1; k < Bins - 1; k++)
-        {
-            var (ar, ai, br, bi) = (_real[k], _imaginary[k], _real[Length - k], _imaginary[Length - k]);
-            Mid[k] = MathF.Max(Mid[k], (((ar + br) * (ar + br)) + ((ai - bi) * (ai - bi))) / 4);
-            Side[k] = MathF.Max(Side[k], (((ar - br) * (ar - br)) + ((ai + bi) * (ai + bi))) / 4);
-        }
-    }
+    private static Span<float> Slot(float[] samples, int slot) => samples.AsSpan(slot * Length, Length);
 
-    private sealed class Candidate
+    /// <summary>The block of a group that offers most.</summary>
+    private struct Candidate
     {
         private double _energy;
 
-        public float[] Mid { get; } = new float[Length];
+        public Candidate() => Clear();
 
-        public float[] Side { get; } = new float[Length];
+        /// <summary>Its place in the group; −1 for none.</summary>
+        public int Slot { get; private set; }
 
-        public long Block { get; private set; } = -1;
-
-        public void Offer(double energy, ReadOnlySpan<float> mid, ReadOnlySpan<float> side, long block)
+        public void Offer(double energy, int slot)
         {
-            if (!(energy > _energy))
-                return;
-            (_energy, Block) = (energy, block);
-            mid.CopyTo(Mid);
-            side.CopyTo(Side);
+            if (energy > _energy)
+                (_energy, Slot) = (energy, slot);
         }
 
-        public void Clear() => (_energy, Block) = (0, -1);
+        public void Clear() => (_energy, Slot) = (0, -1);
     }
 }

@@ -8,9 +8,9 @@ namespace Athwart.Metering;
 internal sealed class PairTrack(int sampleRateHertz)
 {
     private readonly PairKWeighting _weighting = new(sampleRateHertz);
-    private readonly List<float> _midEnergies = [];
-    private readonly List<float> _sideEnergies = [];
-    private readonly List<HopSums> _hops = [];
+    private readonly GrownList<float> _midEnergies = [];
+    private readonly GrownList<float> _sideEnergies = [];
+    private readonly GrownList<HopSums> _hops = [];
     private PairSums _hop;
     private (double Mid, double Side) _open;
 

@@ -243,6 +243,46 @@ public class TakeMeterTests
     }
 
     [Fact]
+    public void AFourHourTake_WithEveryFaultLookedFor_KeepsUnder25MegabytesThatGrowWithIt()
+    {
+        // What a take adds to once it runs: the second twelve minutes of sound with bursts, clicks and stutters, a twentieth of four hours.
+        var meter = new TakeMeter(8_000, SampleScale.OfBits(24), new());
+        var (mid, side) = Broken(8_000 * 60);
+        for (var minute = 0; minute < 12; minute++)
+            meter.Add(mid, side);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        for (var minute = 0; minute < 12; minute++)
+            meter.Add(mid, side);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 25_000_000 / 20);
+        Assert.NotEmpty(TakeDetectors.Find(meter.Complete()));
+    }
+
+    /// <summary>Noise with bursts, a click every two seconds and a stutter every ten.</summary>
+    private static (float[] Mid, float[] Side) Broken(int frames)
+    {
+        var chance = new Random(1);
+        var (mid, side) = (new float[frames], new float[frames]);
+        var (m, s) = (0.0, 0.0);
+        for (var n = 0; n < frames; n++)
+        {
+            var level = 0.005 + (0.3 * Math.Exp(-(n % 8000) / 2000.0));
+            m += 0.3 * ((level * ((2 * chance.NextDouble()) - 1)) - m);
+            s += 0.3 * ((level * (chance.NextDouble() - 0.5)) - s);
+            (mid[n], side[n]) = ((float)m, (float)s);
+            if (n % 16_000 == 12_000)
+                mid[n] += 0.2f;
+        }
+
+        for (var n = 40_000; n + 400 < frames; n += 80_000)
+        {
+            mid.AsSpan(n - 400, 400).CopyTo(mid.AsSpan(n));
+            side.AsSpan(n - 400, 400).CopyTo(side.AsSpan(n));
+        }
+
+        return (mid, side);
+    }
+
+    [Fact]
     public void UnequalLengths_AndAddingAfterTheEnd_AreRefused()
     {
         var meter = new TakeMeter(48_000, SampleScale.FloatingPoint);

@@ -19,9 +19,9 @@ internal sealed class TreatedPair : IPairStream
     public TreatedPair(IPairStream source, IReadOnlyList<IPairStage> stages)
     {
         _source = source;
-        _stages = stages;
-        LatencyFrames = stages.Sum(s => (long)s.LatencyFrames);
-        SettlingFrames = stages.Sum(s => s.SettlingFrames);
+        _stages = SectionStage.Join(stages);
+        LatencyFrames = _stages.Sum(s => (long)s.LatencyFrames);
+        SettlingFrames = _stages.Sum(s => s.SettlingFrames);
     }
 
     /// <inheritdoc/>
@@ -33,7 +33,7 @@ internal sealed class TreatedPair : IPairStream
     /// <summary>How many frames earlier the chain begins than the first that is wanted.</summary>
     public long SettlingFrames { get; }
 
-    /// <summary>The steps; one may be run ahead of the next, each in the order of the frames.</summary>
+    /// <summary>The steps, neighbours that are filters of sections as one; one may be run ahead of the next, each in the order of the frames.</summary>
     public int StageCount => _stages.Count;
 
     /// <inheritdoc/>

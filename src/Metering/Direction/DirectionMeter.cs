@@ -78,8 +78,8 @@ public sealed class DirectionMeter
         while (mid.Length > 0)
         {
             var count = Math.Min(mid.Length, _mid.Length - _held);
-            mid[..count].CopyTo(_mid.AsSpan(_held));
-            side[..count].CopyTo(_side.AsSpan(_held));
+            BlockIntake.Copy(mid[..count], _mid.AsSpan(_held));
+            BlockIntake.Copy(side[..count], _side.AsSpan(_held));
             mid = mid[count..];
             side = side[count..];
             _held += count;
@@ -102,12 +102,8 @@ public sealed class DirectionMeter
     private void Spectrum()
     {
         // One transform for both: mid as the real part, side as the imaginary one.
-        for (var n = 0; n < _window.Length; n++)
-        {
-            _real[n] = Finite(_mid[n]) * _window[n];
-            _imaginary[n] = Finite(_side[n]) * _window[n];
-        }
-
+        Windowing.Apply(_mid, _window, _real);
+        Windowing.Apply(_side, _window, _imaginary);
         _transform.Forward(_real, _imaginary);
         if (_columns > 0)
         {
@@ -125,18 +121,7 @@ public sealed class DirectionMeter
 
     private void Sum(int band, int column)
     {
-        double midPower = 0, sidePower = 0, product = 0;
-        var length = _window.Length;
-        for (var k = _bins[band].From; k < _bins[band].To; k++)
-        {
-            // M = (X(k) + X*(−k))/2, S = (X(k) − X*(−k))/2i.
-            double xr = _real[k], xi = _imaginary[k], yr = _real[length - k], yi = -_imaginary[length - k];
-            double mr = xr + yr, mi = xi + yi, sr = xi - yi, si = yr - xr;
-            midPower += (mr * mr) + (mi * mi);
-            sidePower += (sr * sr) + (si * si);
-            product += (sr * mr) + (si * mi);
-        }
-
+        var (midPower, sidePower, product) = JointSpectrum.Sums(_real, _imaginary, _bins[band].From, _bins[band].To);
         _midPower[band, column] += midPower;
         _sidePower[band, column] += sidePower;
         _product[band, column] += product;
@@ -192,6 +177,4 @@ public sealed class DirectionMeter
         // Without cancellation: 2c / (b + √(b² − 4ac)).
         return c <= 0 ? 0 : 2 * c / (b + Math.Sqrt(Math.Max(0, (b * b) - (4 * a * c))));
     }
-
-    private static float Finite(float sample) => float.IsFinite(sample) ? sample : 0;
 }

@@ -45,7 +45,8 @@ internal static class CourseDetector
     /// <summary>Mean correlation of mid and side over the second that begins at a tenth.</summary>
     private static double Correlation(TakeMeasures m, int first)
     {
-        var hops = m.Track.Hops.Skip(Math.Max(0, first)).Take(10).Where(h => h.MidMid > 0 && h.SideSide > 0).ToList();
+        var from = Math.Max(0, first);
+        var hops = Enumerable.Range(from, Math.Clamp(m.Track.Hops.Count - from, 0, 10)).Select(i => m.Track.Hops[i]).Where(h => h.MidMid > 0 && h.SideSide > 0).ToList();
         return hops.Count == 0 ? 0 : hops.Average(h => h.MidSide / Math.Sqrt(h.MidMid * h.SideSide));
     }
 

@@ -35,6 +35,8 @@ internal sealed class Decimator
         block.CopyTo(_samples.AsSpan(_held));
         _held += block.Length;
         var at = 0;
+        for (; at + _taps.Length + (3 * Factor) <= _held; at += 4 * Factor)
+            AddFour(_samples.AsSpan(at, _taps.Length + (3 * Factor)), kept);
         for (; at + _taps.Length <= _held; at += Factor)
             kept.Add(Dot(_samples.AsSpan(at, _taps.Length)));
         _samples.AsSpan(at, _held - at).CopyTo(_samples);
@@ -64,23 +66,36 @@ internal sealed class Decimator
         return sum;
     }
 
-    private float Dot(ReadOnlySpan<float> x)
+    /// <summary>Four samples at a time share what is loaded of the taps.</summary>
+    private void AddFour(ReadOnlySpan<float> x, List<float> kept)
     {
-        var a = MemoryMarshal.Cast<float, Vector<float>>(x);
-        var b = MemoryMarshal.Cast<float, Vector<float>>(_taps);
-        var (even, odd) = (Vector<float>.Zero, Vector<float>.Zero);
-        var i = 0;
-        for (; i + 1 < a.Length; i += 2)
+        ref var tap = ref MemoryMarshal.GetArrayDataReference(_taps);
+        ref var start = ref MemoryMarshal.GetReference(x);
+        var step = (nuint)Factor;
+        var (a, b, c, d) = (Vector<float>.Zero, Vector<float>.Zero, Vector<float>.Zero, Vector<float>.Zero);
+        // Every number of taps is a multiple of eight, and a vector holds four or eight.
+        for (nuint i = 0; i < (nuint)_taps.Length; i += (nuint)Vector<float>.Count)
         {
-            even += a[i] * b[i];
-            odd += a[i + 1] * b[i + 1];
+            var h = Vector.LoadUnsafe(ref tap, i);
+            a = Vector.MultiplyAddEstimate(h, Vector.LoadUnsafe(ref start, i), a);
+            b = Vector.MultiplyAddEstimate(h, Vector.LoadUnsafe(ref start, i + step), b);
+            c = Vector.MultiplyAddEstimate(h, Vector.LoadUnsafe(ref start, i + (2 * step)), c);
+            d = Vector.MultiplyAddEstimate(h, Vector.LoadUnsafe(ref start, i + (3 * step)), d);
         }
 
-        if (i < a.Length)
-            even += a[i] * b[i];
-        var sum = Vector.Sum(even + odd);
-        for (i = a.Length * Vector<float>.Count; i < x.Length; i++)
-            sum += x[i] * _taps[i];
-        return sum;
+        kept.Add(Vector.Sum(a));
+        kept.Add(Vector.Sum(b));
+        kept.Add(Vector.Sum(c));
+        kept.Add(Vector.Sum(d));
+    }
+
+    private float Dot(ReadOnlySpan<float> x)
+    {
+        var sum = Vector<float>.Zero;
+        ref var tap = ref MemoryMarshal.GetArrayDataReference(_taps);
+        ref var start = ref MemoryMarshal.GetReference(x);
+        for (nuint i = 0; i < (nuint)_taps.Length; i += (nuint)Vector<float>.Count)
+            sum = Vector.MultiplyAddEstimate(Vector.LoadUnsafe(ref tap, i), Vector.LoadUnsafe(ref start, i), sum);
+        return Vector.Sum(sum);
     }
 }

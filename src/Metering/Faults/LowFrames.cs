@@ -5,7 +5,7 @@ internal sealed class LowFrames(double rate)
 {
     public const int Length = 512, Hop = Length / 2;
     private readonly PairFrame _frame = new(Length);
-    private readonly List<LowFrame> _frames = [];
+    private readonly GrownList<LowFrame> _frames = [];
     private readonly int _from = (int)Math.Ceiling(10 * Length / rate), _to = (int)(80 * Length / rate);
     private readonly int _bandFrom = (int)(100 * Length / rate), _bandTo = (int)Math.Min(400 * Length / rate, Decimator.Pass * Length);
 

@@ -6,7 +6,7 @@ internal sealed class SlateScan(int sampleRateHertz)
 {
     private const double HeadSeconds = 40, FrameSeconds = 0.01, WindowSeconds = 0.04;
     private const double LowestPitch = 80, HighestPitch = 300;
-    private readonly VoiceBand _mid = new(sampleRateHertz), _side = new(sampleRateHertz);
+    private readonly VoiceBand _voice = new(sampleRateHertz);
     private readonly long _most = (long)(HeadSeconds * sampleRateHertz);
     private long _seen;
 
@@ -16,16 +16,15 @@ internal sealed class SlateScan(int sampleRateHertz)
         var take = (int)Math.Min(mid.Length, _most - _seen);
         if (take <= 0)
             return;
-        _mid.Add(mid[..take]);
-        _side.Add(side[..take]);
+        _voice.Add(mid[..take], side[..take]);
         _seen += take;
     }
 
     /// <summary>What the head says.</summary>
     public SlateHead Complete()
     {
-        var rate = (double)sampleRateHertz / _mid.Factor;
-        var (mid, side) = (HighPass(_mid.Samples, rate), HighPass(_side.Samples, rate));
+        var rate = (double)sampleRateHertz / _voice.Factor;
+        var (mid, side) = (HighPass(_voice.Mid, rate), HighPass(_voice.Side, rate));
         var low = Slow(mid);
         var frames = new List<VoiceFrame>();
         for (var n = 0; ; n++)

@@ -13,6 +13,10 @@ namespace Athwart.Signals.Fourier;
 /// </remarks>
 public sealed class FixedFourierTransform
 {
+    // Twiddles of lengths up to 2^17 are worked out once; 2 MiB for the longest. Two threads that ask at once get the same numbers.
+    private const int MostKept = 17;
+    private static readonly FixedPass[]?[] Kept = new FixedPass[]?[MostKept + 1];
+
     private readonly double[] _scratchReal;
     private readonly double[] _scratchImaginary;
     private readonly FixedPass[] _passes;
@@ -27,12 +31,8 @@ public sealed class FixedFourierTransform
             throw new ArgumentOutOfRangeException(nameof(length), length, "The length must be a power of two from 4 to 2^22.");
         Length = length;
         (_scratchReal, _scratchImaginary) = (new double[length], new double[length]);
-        var passes = new List<FixedPass>();
-        var (n, stride) = (length, 1);
-        for (; n >= 4; n /= 4, stride *= 4)
-            passes.Add(new(n, stride));
-        _passes = [.. passes];
-        _endsInPairs = n == 2;
+        _passes = length <= 1 << MostKept ? Kept[int.Log2(length)] ??= Passes(length) : Passes(length);
+        _endsInPairs = int.Log2(length) % 2 == 1;
     }
 
     /// <summary>N.</summary>
@@ -50,9 +50,11 @@ public sealed class FixedFourierTransform
         if (real.Length != Length || imaginary.Length != Length)
             throw new ArgumentException($"The transform is for {Length} samples; given were {real.Length} and {imaginary.Length}.", nameof(real));
         Span<double> ar = real, ai = imaginary, br = _scratchReal, bi = _scratchImaginary;
-        foreach (var pass in _passes)
+        // Where vectors are wide enough the last two passes are one, in place.
+        var last = _endsInPairs && UseVectors && Length >= 32 ? _passes.Length - 1 : _passes.Length;
+        for (var n = 0; n < last; n++)
         {
-            pass.Run(ar, ai, br, bi, UseVectors);
+            _passes[n].Run(ar, ai, br, bi, UseVectors);
             var keptReal = ar;
             ar = br;
             br = keptReal;
@@ -61,7 +63,11 @@ public sealed class FixedFourierTransform
             bi = keptImaginary;
         }
 
-        if (_endsInPairs)
+        if (last < _passes.Length)
+        {
+            _passes[last].RunWithPairs(ar, ai, real, imaginary);
+        }
+        else if (_endsInPairs)
         {
             Pairs(ar, ai, real, imaginary);
         }
@@ -74,6 +80,14 @@ public sealed class FixedFourierTransform
 
     /// <summary>Transforms back in place: Forward then Inverse gives the signal times N.</summary>
     public void Inverse(Span<double> real, Span<double> imaginary) => Forward(imaginary, real);
+
+    private static FixedPass[] Passes(int length)
+    {
+        var passes = new List<FixedPass>();
+        for (var (n, stride) = (length, 1); n >= 4; n /= 4, stride *= 4)
+            passes.Add(new(n, stride));
+        return [.. passes];
+    }
 
     /// <summary>The last radix-2 pass; may write where it reads.</summary>
     private static void Pairs(Span<double> ar, Span<double> ai, Span<double> yr, Span<double> yi)

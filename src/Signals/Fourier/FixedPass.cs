@@ -97,6 +97,38 @@ internal sealed class FixedPass
         }
     }
 
+    /// <summary>The last radix-4 pass, of two butterflies a series, and the radix-2 pass that joins them; may write where it reads.</summary>
+    public void RunWithPairs(ReadOnlySpan<double> xr, ReadOnlySpan<double> xi, Span<double> yr, Span<double> yi)
+    {
+        ref var r = ref MemoryMarshal.GetReference(xr);
+        ref var i = ref MemoryMarshal.GetReference(xi);
+        ref var u = ref MemoryMarshal.GetReference(yr);
+        ref var v = ref MemoryMarshal.GetReference(yi);
+        var s = (nuint)_stride;
+        for (nuint q = 0; q < s; q += 4)
+        {
+            var a = new Butterfly(ref r, ref i, q, 2 * s);
+            var b = new Butterfly(ref r, ref i, q + s, 2 * s);
+            Pair((a.R0, a.I0), (b.R0, b.I0), ref u, ref v, q, 4 * s);
+            Pair(Turned(0, _w1r, _w1i, a.R1, a.I1), Turned(1, _w1r, _w1i, b.R1, b.I1), ref u, ref v, q + s, 4 * s);
+            Pair(Turned(0, _w2r, _w2i, a.R2, a.I2), Turned(1, _w2r, _w2i, b.R2, b.I2), ref u, ref v, q + (2 * s), 4 * s);
+            Pair(Turned(0, _w3r, _w3i, a.R3, a.I3), Turned(1, _w3r, _w3i, b.R3, b.I3), ref u, ref v, q + (3 * s), 4 * s);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static (Vector256<double> Real, Vector256<double> Imaginary) Turned(int p, double[] wr, double[] wi, Vector256<double> r, Vector256<double> i) =>
+        Times(Vector256.Create(wr[p]), Vector256.Create(wi[p]), r, i);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Pair((Vector256<double> Real, Vector256<double> Imaginary) a, (Vector256<double> Real, Vector256<double> Imaginary) b, ref double u, ref double v, nuint at, nuint half)
+    {
+        (a.Real + b.Real).StoreUnsafe(ref u, at);
+        (a.Real - b.Real).StoreUnsafe(ref u, at + half);
+        (a.Imaginary + b.Imaginary).StoreUnsafe(ref v, at);
+        (a.Imaginary - b.Imaginary).StoreUnsafe(ref v, at + half);
+    }
+
     /// <summary>Stride 1: four butterflies at a time, whose outputs are woven together.</summary>
     private void First(ReadOnlySpan<double> xr, ReadOnlySpan<double> xi, Span<double> yr, Span<double> yi)
     {

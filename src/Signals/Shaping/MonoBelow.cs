@@ -40,4 +40,4 @@ public sealed record MonoBelow
 /// <param name="sampleRateHertz">Sample rate in hertz.</param>
 public sealed class MonoBelowStage(MonoBelow settings, int sampleRateHertz) : ComposedStage(settings.Phase == FilterPhase.Minimum
     ? new LowCutStage(new(PairRoles.Side, settings.CornerHertz, settings.SlopeDecibelsPerOctave), sampleRateHertz)
-    : new DrawnStage(null, settings.DecibelsAt, sampleRateHertz, FilterPhase.Linear));
+    : new DrawnStage(settings, null, settings.DecibelsAt, sampleRateHertz, FilterPhase.Linear));

@@ -77,7 +77,7 @@ public sealed class ResponseMatchStage : CurveStage
     /// <param name="settings">What to do.</param>
     /// <param name="sampleRateHertz">Sample rate in hertz.</param>
     public ResponseMatchStage(ResponseMatch settings, int sampleRateHertz)
-        : this(settings, CurveFilter.Design(settings.DecibelsAt, SettingsRules.Rate(sampleRateHertz), settings.Phase, CurveFilter.Measured))
+        : this(settings, DesignedTaps.Of(settings, "match", SettingsRules.Rate(sampleRateHertz), () => CurveFilter.Design(settings.DecibelsAt, sampleRateHertz, settings.Phase, CurveFilter.Measured)))
     {
     }
 

@@ -26,6 +26,10 @@ public class SectionStage : IPairStage
         SettlingFrames = Math.Max(Settling(_mid), Settling(_side));
     }
 
+    // Two in a row. They begin as early as they would apart: a rendering from the middle of a take keeps its bits.
+    private SectionStage(SectionStage first, SectionStage second)
+        : this([.. first._mid, .. second._mid], [.. first._side, .. second._side]) => SettlingFrames = first.SettlingFrames + second.SettlingFrames;
+
     /// <inheritdoc/>
     public int LatencyFrames => 0;
 
@@ -42,7 +46,7 @@ public class SectionStage : IPairStage
         {
             var stage = given is ComposedStage composed ? composed.Inner : given;
             if (stage is SectionStage next && joined is [.., SectionStage last])
-                joined[^1] = new SectionStage([.. last._mid, .. next._mid], [.. last._side, .. next._side]);
+                joined[^1] = new SectionStage(last, next);
             else
                 joined.Add(stage);
         }

@@ -74,7 +74,7 @@ public sealed record Shuffler
 /// <param name="settings">What to do.</param>
 /// <param name="sampleRateHertz">Sample rate in hertz.</param>
 public sealed class ShufflerStage(Shuffler settings, int sampleRateHertz) : ComposedStage(settings.Phase == FilterPhase.Linear
-    ? new DrawnStage(settings.Law == ShufflerLaw.SideOnly ? null : settings.MidDecibelsAt, settings.SideDecibelsAt, sampleRateHertz, FilterPhase.Linear)
+    ? new DrawnStage(settings, settings.Law == ShufflerLaw.SideOnly ? null : settings.MidDecibelsAt, settings.SideDecibelsAt, sampleRateHertz, FilterPhase.Linear)
     : new ShufflerSections(settings, SettingsRules.Rate(sampleRateHertz)))
 {
     private sealed class ShufflerSections(Shuffler settings, int sampleRateHertz) : SectionStage(

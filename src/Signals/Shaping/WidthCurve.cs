@@ -34,4 +34,4 @@ public sealed record WidthCurve
 /// <param name="settings">What to do.</param>
 /// <param name="sampleRateHertz">Sample rate in hertz.</param>
 public sealed class WidthCurveStage(WidthCurve settings, int sampleRateHertz)
-    : CurveStage(null, CurveFilter.Design(new SmoothCurve(settings.Points).DecibelsAt, SettingsRules.Rate(sampleRateHertz), settings.Phase), settings.Phase);
+    : CurveStage(null, DesignedTaps.Of(settings, "side", SettingsRules.Rate(sampleRateHertz), () => CurveFilter.Design(new SmoothCurve(settings.Points).DecibelsAt, sampleRateHertz, settings.Phase)), settings.Phase);

@@ -40,7 +40,7 @@ public sealed class WindReductionStage : IPairStage
     {
         var rate = SettingsRules.Rate(sampleRateHertz);
         _spans = new(settings.Ranges, (long)Math.Round(settings.CrossfadeMilliseconds * rate / 1000));
-        var taps = CurveFilter.Design(hertz => LowDecibels(hertz / settings.CornerHertz), rate, FilterPhase.Linear);
+        var taps = DesignedTaps.Of(settings.CornerHertz, "wind", rate, () => CurveFilter.Design(hertz => LowDecibels(hertz / settings.CornerHertz), rate, FilterPhase.Linear));
         (_midFilter, _sideFilter) = (new(taps), new(taps));
         _filterLatency = _midFilter.LatencyFrames + ((taps.Length - 1) / 2);
         _hop = rate / 100;
