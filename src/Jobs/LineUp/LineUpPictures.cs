@@ -4,6 +4,7 @@ using Athwart.Figures.LineUp;
 using Athwart.Figures.Plots;
 using Athwart.Jobs.Pages;
 using Athwart.Jobs.PlanRig;
+using Athwart.Jobs.Storage;
 using Athwart.Metering.LineUp;
 using static System.FormattableString;
 
@@ -21,7 +22,7 @@ public static class LineUpPictures
         ArgumentNullException.ThrowIfNull(report);
         Directory.CreateDirectory(folder);
         foreach (var (name, _, _, figure) in All(report))
-            PlanFiles.Write(Path.Combine(folder, name + ".svg"), StandaloneFigure.Svg(figure, Palette.Light), overwrite);
+            WholeFile.Write(Path.Combine(folder, name + ".svg"), StandaloneFigure.Svg(figure, Palette.Light), overwrite);
     }
 
     /// <summary>Writes a page with every picture and every sentence.</summary>
@@ -39,7 +40,7 @@ public static class LineUpPictures
         PlanPage.Lines(page, "Taken for granted", report.Result.Assumptions, "");
         PlanPage.Lines(page, "Take care", [.. report.Result.Findings.Select(f => $"{f.Message} {f.Remedy}".TrimEnd())], "care");
         PlanPage.End(page);
-        PlanFiles.Write(path, text.ToString(), overwrite);
+        WholeFile.Write(path, text.ToString(), overwrite);
     }
 
     /// <summary>Every picture that the measurement allows.</summary>
