@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords, KitKeys, SwappedTakes];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords, KitKeys, SwappedTakes, MadeUpSides];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -258,4 +258,6 @@ internal static class Migrations
         ALTER TABLE takes ADD COLUMN is_swapped INTEGER NOT NULL DEFAULT 0;
         UPDATE takes SET is_swapped = coalesce(mid_channel = 2, role_evidence LIKE '%channel 2 %is mid%');
         """;
+
+    private const string MadeUpSides = "ALTER TABLE delivered_effects ADD COLUMN side_made_up INTEGER NOT NULL DEFAULT 0;";
 }
