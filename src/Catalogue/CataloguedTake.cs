@@ -40,6 +40,9 @@ public sealed record CataloguedTake
 
     /// <summary>What decided which channel is what, one sentence.</summary>
     public string RoleEvidence { get; init; } = "";
+
+    /// <summary>Whether it was decided that the mid came in on channel 2.</summary>
+    public bool IsSwapped { get; init; }
 }
 
 /// <summary>The piece of an original file that a take uses.</summary>
@@ -53,10 +56,10 @@ public sealed record CataloguedPart(FileId File, FrameIndex FirstFrame, FrameCou
 /// <summary>Roles the recordist set by hand for one take; null leaves the decision to the evidence.</summary>
 public sealed record TakeRoles
 {
-    /// <summary>Index of the mid channel, counted from 0.</summary>
+    /// <summary>The mid channel, counted from 1.</summary>
     public int? MidChannel { get; init; }
 
-    /// <summary>Index of the side channel, counted from 0.</summary>
+    /// <summary>The side channel, counted from 1.</summary>
     public int? SideChannel { get; init; }
 
     /// <summary>Whether the side is to be turned over.</summary>

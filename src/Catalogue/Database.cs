@@ -20,6 +20,7 @@ internal sealed class Database : IDisposable
     }
 
     /// <summary>Opens the file; foreign keys are on, and each commit reaches the disk before it returns.</summary>
+    /// <remarks>Statements may use <c>name_key(name)</c>, by which names are alike in any letters' case; SQLite's own comparison knows the letters a to z only.</remarks>
     public static Database Open(string library, string path, SqliteOpenMode mode)
     {
         // Not pooled: a closed library must let go of its files.
@@ -30,6 +31,7 @@ internal sealed class Database : IDisposable
             database.Guard(() =>
             {
                 database._connection.Open();
+                database._connection.CreateFunction("name_key", (string name) => name.ToUpperInvariant(), isDeterministic: true);
                 database.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout = {SecondsToWait * 1000}; PRAGMA synchronous = FULL;"));
                 return true;
             });

@@ -23,7 +23,8 @@ public sealed record Delivery
 /// <param name="Effect">The effect; null when it was a whole take that was never cut.</param>
 /// <param name="Name">The name it was delivered under.</param>
 /// <param name="Files">Its files.</param>
-public sealed record DeliveredEffect(EffectId? Effect, string Name, IReadOnlyList<DeliveredFile> Files);
+/// <param name="SideMadeUp">Whether the side of its stereo was made up from the mid.</param>
+public sealed record DeliveredEffect(EffectId? Effect, string Name, IReadOnlyList<DeliveredFile> Files, bool SideMadeUp = false);
 
 /// <summary>One file of a delivered effect.</summary>
 /// <param name="Kind">What it is, such as 'stereo', 'mid-side', 'mono', 'recipe'.</param>

@@ -39,10 +39,10 @@ public sealed partial class Library
     };
 
     private List<DeliveredEffect> DeliveredEffects(DeliveryId delivery) => _database.Query(
-        "SELECT position, effect_id, name FROM delivered_effects WHERE delivery_id = $delivery ORDER BY position",
-        static row => (Position: row.GetInt64(0), Effect: row.OptionalText(1), Name: row.GetString(2)),
+        "SELECT position, effect_id, name, side_made_up FROM delivered_effects WHERE delivery_id = $delivery ORDER BY position",
+        static row => (Position: row.GetInt64(0), Effect: row.OptionalText(1), Name: row.GetString(2), MadeUp: row.GetInt64(3) != 0),
         ("$delivery", delivery.Value))
-        .ConvertAll(e => new DeliveredEffect(e.Effect is { } id ? new EffectId(id) : null, e.Name, DeliveredFiles(delivery, e.Position)));
+        .ConvertAll(e => new DeliveredEffect(e.Effect is { } id ? new EffectId(id) : null, e.Name, DeliveredFiles(delivery, e.Position), e.MadeUp));
 
     private List<DeliveredFile> DeliveredFiles(DeliveryId delivery, long effectPosition) => _database.Query(
         "SELECT kind, path, length, sha256 FROM delivered_files WHERE delivery_id = $delivery AND effect_position = $effect ORDER BY position",
@@ -53,11 +53,12 @@ public sealed partial class Library
     private void AddDeliveredEffect(DeliveryId delivery, int position, DeliveredEffect effect)
     {
         _database.Execute(
-            "INSERT INTO delivered_effects (delivery_id, position, effect_id, name) VALUES ($delivery, $position, $effect, $name)",
+            "INSERT INTO delivered_effects (delivery_id, position, effect_id, name, side_made_up) VALUES ($delivery, $position, $effect, $name, $madeUp)",
             ("$delivery", delivery.Value),
             ("$position", position),
             ("$effect", effect.Effect?.Value),
-            ("$name", effect.Name));
+            ("$name", effect.Name),
+            ("$madeUp", effect.SideMadeUp));
         for (var index = 0; index < effect.Files.Count; index++)
         {
             var file = effect.Files[index];

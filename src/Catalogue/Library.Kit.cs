@@ -18,11 +18,10 @@ public sealed partial class Library
         _database.Write(() => _database.Execute(
             """
             INSERT INTO kit_items (kind, key, name, position, version, json)
-            VALUES ($kind, $key, $name, (SELECT coalesce(max(position), 0) + 1 FROM kit_items WHERE kind = $kind), $version, $json)
+            VALUES ($kind, name_key($name), $name, (SELECT coalesce(max(position), 0) + 1 FROM kit_items WHERE kind = $kind), $version, $json)
             ON CONFLICT (kind, key) DO UPDATE SET name = $name, version = $version, json = $json
             """,
             ("$kind", item.Kind),
-            ("$key", Key(item.Name)),
             ("$name", item.Name),
             ("$version", item.Version),
             ("$json", item.Json)));
@@ -31,10 +30,7 @@ public sealed partial class Library
     /// <summary>Removes a thing of the kit.</summary>
     /// <returns>Whether it was there.</returns>
     public bool RemoveKitItem(string kind, string name) => _database.Write(() => _database.Execute(
-        "DELETE FROM kit_items WHERE kind = $kind AND key = $key", ("$kind", kind), ("$key", Key(name)))) > 0;
-
-    // SQLite's own comparison without case knows the letters a to z only.
-    private static string Key(string name) => name.ToUpperInvariant();
+        "DELETE FROM kit_items WHERE kind = $kind AND key = name_key($name)", ("$kind", kind), ("$name", name))) > 0;
 
     private static KitItem ReadKitItem(SqliteDataReader row) => new(row.GetString(0), row.GetString(1), row.GetInt32(2), row.GetString(3));
 }

@@ -10,7 +10,7 @@ public sealed partial class Library
         SELECT t.id, t.session_id, t.name, t.channel_count, t.sample_rate_hertz, t.format, t.frames, t.join_kind,
             EXISTS (SELECT 1 FROM measures m WHERE m.take_id = t.id),
             (SELECT count(*) FROM effects e WHERE e.take_id = t.id),
-            coalesce(t.mid_channel = 2, t.role_evidence LIKE '%channel 2 %is mid%')
+            t.is_swapped
         FROM takes t
         """;
 

@@ -7,7 +7,7 @@ namespace Athwart.Catalogue;
 /// <content>Takes.</content>
 public sealed partial class Library
 {
-    private const string TakeColumns = "id, session_id, name, channel_count, sample_rate_hertz, format, frames, join_kind, join_evidence, mid_channel, side_channel, invert_side, role_evidence";
+    private const string TakeColumns = "id, session_id, name, channel_count, sample_rate_hertz, format, frames, join_kind, join_evidence, mid_channel, side_channel, invert_side, role_evidence, is_swapped";
 
     /// <summary>The takes of a session, by name.</summary>
     public IReadOnlyList<CataloguedTake> Takes(SessionId session) => WithParts(_database.Query(
@@ -42,7 +42,7 @@ public sealed partial class Library
             if (NameIsTaken(take.Session, take.Name))
                 throw Conflict($"The session has a take '{take.Name}' already.", "Choose another name.");
             _database.Execute(
-                $"INSERT INTO takes ({TakeColumns}) VALUES ($id, $session, $name, $channels, $rate, $format, $frames, $join, $evidence, $mid, $side, $invert, $roles)",
+                $"INSERT INTO takes ({TakeColumns}) VALUES ($id, $session, $name, $channels, $rate, $format, $frames, $join, $evidence, $mid, $side, $invert, $roles, $swapped)",
                 TakeValues(take));
             AddParts(take);
             return true;
@@ -79,7 +79,7 @@ public sealed partial class Library
         const string Sql = """
             UPDATE takes SET session_id = $session, name = $name, channel_count = $channels, sample_rate_hertz = $rate, format = $format,
                 frames = $frames, join_kind = $join, join_evidence = $evidence, mid_channel = $mid, side_channel = $side,
-                invert_side = $invert, role_evidence = $roles
+                invert_side = $invert, role_evidence = $roles, is_swapped = $swapped
             WHERE id = $id
             """;
         _database.Write(() =>
@@ -107,6 +107,7 @@ public sealed partial class Library
         ("$side", take.Roles.SideChannel),
         ("$invert", take.Roles.InvertSide),
         ("$roles", take.RoleEvidence),
+        ("$swapped", take.IsSwapped),
     ];
 
     private static CataloguedTake ReadTake(SqliteDataReader row) => new()
@@ -122,6 +123,7 @@ public sealed partial class Library
         JoinEvidence = JsonSerializer.Deserialize(row.GetString(8), StoredJson.Default.StringArray) ?? [],
         Roles = new() { MidChannel = row.OptionalInt(9), SideChannel = row.OptionalInt(10), InvertSide = row.OptionalBool(11) },
         RoleEvidence = row.GetString(12),
+        IsSwapped = row.GetInt64(13) != 0,
         Parts = [],
     };
 

@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords, KitKeys, SwappedTakes, MadeUpSides];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -235,4 +235,29 @@ internal static class Migrations
             WHERE rowid IN (SELECT n.number FROM effects e JOIN effect_numbers n ON n.effect_id = e.id WHERE e.take_id = new.id);
         END;
         """;
+
+    // Step 3 once made this table without a key, and compared names by SQLite's letters a to z alone. Names that differ in the case
+    // of another letter are one thing now; the first stays.
+    private const string KitKeys = """
+        CREATE TABLE kit_items_by_key (
+            kind TEXT NOT NULL,
+            key TEXT NOT NULL,
+            name TEXT NOT NULL,
+            position INTEGER NOT NULL,
+            version INTEGER NOT NULL,
+            json TEXT NOT NULL,
+            PRIMARY KEY (kind, key)
+        ) STRICT, WITHOUT ROWID;
+        INSERT OR IGNORE INTO kit_items_by_key SELECT kind, name_key(name), name, position, version, json FROM kit_items ORDER BY kind, position;
+        DROP TABLE kit_items;
+        ALTER TABLE kit_items_by_key RENAME TO kit_items;
+        """;
+
+    // What roles were decided used to be kept as a sentence alone.
+    private const string SwappedTakes = """
+        ALTER TABLE takes ADD COLUMN is_swapped INTEGER NOT NULL DEFAULT 0;
+        UPDATE takes SET is_swapped = coalesce(mid_channel = 2, role_evidence LIKE '%channel 2 %is mid%');
+        """;
+
+    private const string MadeUpSides = "ALTER TABLE delivered_effects ADD COLUMN side_made_up INTEGER NOT NULL DEFAULT 0;";
 }

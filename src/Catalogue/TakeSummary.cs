@@ -35,7 +35,7 @@ public sealed record TakeSummary
     /// <summary>How many cuts are marked in it.</summary>
     public required int Effects { get; init; }
 
-    /// <summary>Whether the mid came in on channel 2: set so by hand, else because the file says so.</summary>
+    /// <summary>Whether the mid came in on channel 2: set so by hand, or because the file says so.</summary>
     public bool IsSwapped { get; init; }
 
     /// <summary>The kinds found in it, worst first, each once.</summary>

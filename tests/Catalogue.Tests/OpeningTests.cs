@@ -109,6 +109,40 @@ public sealed class OpeningTests : IDisposable
         Assert.Empty(library.KitItems());
     }
 
+    // The first form of step 3, which libraries of its day have.
+    [Fact]
+    public void Open_KitWithoutKeys_GetsThemAndKeepsItsThings()
+    {
+        Sql(Version1 + Migrations.Steps[1] + """
+            CREATE TABLE kit_items (kind TEXT NOT NULL, name TEXT NOT NULL COLLATE NOCASE, position INTEGER NOT NULL, version INTEGER NOT NULL, json TEXT NOT NULL, PRIMARY KEY (kind, name)) STRICT, WITHOUT ROWID;
+            INSERT INTO kit_items VALUES ('microphone', 'Élan mid', 1, 1, '{"a":1}'), ('microphone', 'Small figure-8', 2, 1, '{"a":2}');
+            PRAGMA user_version = 3;
+            """);
+
+        using var library = Library.Open(_folder.Path, LibraryAccess.Write);
+        library.SaveKitItem(new("microphone", "élan MID", 1, """{"a":3}"""));
+
+        Assert.Equal("""{"a":3} {"a":2}""", string.Join(' ', library.KitItems().Select(i => i.Json)));
+        Assert.True(library.RemoveKitItem("microphone", "SMALL FIGURE-8"));
+    }
+
+    [Fact]
+    public void Open_TakesWhoseRolesWereASentence_TellWhichAreSwapped()
+    {
+        Sql(Version1 + string.Concat(Migrations.Steps.Skip(1).Take(6)) + "INSERT INTO takes VALUES " + string.Join(',', new[]
+        {
+            Row("by name", "NULL", "track names: channel 2 ''Mid'' is mid, channel 1 ''Side'' is side"),
+            Row("by hand", "1", "track names: channel 2 ''Mid'' is mid, channel 1 ''Side'' is side"),
+            Row("plain", "NULL", "nothing says which is which"),
+        }) + "; PRAGMA user_version = 7;");
+
+        using var library = Library.Open(_folder.Path, LibraryAccess.Read);
+
+        Assert.Equal([("by hand", false), ("by name", true), ("plain", false)], library.Summaries(new("0123456789ab")).Select(t => (t.Name, t.IsSwapped)));
+
+        static string Row(string name, string mid, string evidence) => $"('{name}', '0123456789ab', '{name}', 2, 96000, '24-bit', 1, '', '[]', {mid}, NULL, NULL, '{evidence}')";
+    }
+
     [Fact]
     public void Migration_StepThatFails_LeavesTheVersionBeforeIt()
     {

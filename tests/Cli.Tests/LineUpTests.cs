@@ -74,6 +74,16 @@ public sealed class LineUpTests : IDisposable
         Assert.Contains("<figure>", File.ReadAllText(_folder.File("rig.html")), StringComparison.Ordinal);
     }
 
+    // Colder air makes the measured spacing smaller and sound slower by as much: the delays it gives are those that were measured.
+    [Fact]
+    public void TheDelaysThatTheSpacingGives_AreDrawnForTheAirThatItWasMeasuredIn()
+    {
+        var take = Write(_folder.File("rig.wav"), 0.708, swapped: false, spacing: 9);
+        foreach (var celsius in new[] { "-30", "45" })
+            Assert.Equal(ExitCode.Done, CommandLine.Run("line-up", take, "--mid-pattern", "0.55", "--air-temp=" + celsius, "--pictures", _folder.File(celsius)).Code);
+        Assert.Equal(File.ReadAllText(_folder.File(Path.Combine("45", "delay.svg"))), File.ReadAllText(_folder.File(Path.Combine("-30", "delay.svg"))));
+    }
+
     [Fact]
     public void TheKit_GivesPatternAndSensitivity_SoThatNoiseIsSaidAtTheInputAndAsSound()
     {
@@ -109,7 +119,7 @@ public sealed class LineUpTests : IDisposable
 
     public void Dispose() => _folder.Dispose();
 
-    private static string Write(string path, double sideGain, bool swapped)
+    private static string Write(string path, double sideGain, bool swapped, double spacing = 0)
     {
         const int Frames = 14 * RawPairs.Rate;
         var random = new Random(7);
@@ -125,7 +135,7 @@ public sealed class LineUpTests : IDisposable
             var loud = direction is >= 0 and <= 3 && clap <= 2 ? 0.4 : 0;
             var t = since - (0.5 * clap);
             block.Channel(swapped ? 1 : 0)[n] = Steps((loud * (0.55 + (0.45 * Math.Cos(azimuth))) * Clap(t)) + (0.001 * (random.NextDouble() - 0.5)));
-            block.Channel(swapped ? 0 : 1)[n] = Steps((loud * sideGain * Math.Sin(azimuth) * Clap(t - (2.3 / RawPairs.Rate))) + (0.001 * (random.NextDouble() - 0.5)));
+            block.Channel(swapped ? 0 : 1)[n] = Steps((loud * sideGain * Math.Sin(azimuth) * Clap(t - ((2.3 - (spacing * Math.Cos(azimuth))) / RawPairs.Rate))) + (0.001 * (random.NextDouble() - 0.5)));
         }
 
         writer.Write(block);

@@ -33,6 +33,20 @@ public sealed class ShapeTests : IDisposable
     }
 
     [Fact]
+    public void FilesThatAreThere_AreReplacedOnlyWhenAsked()
+    {
+        var (mine, pictures) = (_folder.File("mine.json"), _folder.File("pictures"));
+        File.WriteAllText(mine, "my own work");
+        var refused = CommandLine.Run("shape", "show", "Machine", "--to", mine);
+        Assert.Equal(ExitCode.Refused, refused.Code);
+        Assert.Contains("--overwrite", refused.Error, StringComparison.Ordinal);
+        Assert.Equal("my own work", File.ReadAllText(mine));
+        Assert.Equal(ExitCode.Done, CommandLine.Run("shape", "show", "Machine", "--to", mine, "--overwrite").Code);
+        string[] measure = ["shape", "measure", _folder.File("gate.wav"), "--treatment", "Machine", "--pictures", pictures];
+        Assert.Equal([ExitCode.Done, ExitCode.Refused, ExitCode.Done], [CommandLine.Run(measure).Code, CommandLine.Run(measure).Code, CommandLine.Run([.. measure, "--overwrite"]).Code]);
+    }
+
+    [Fact]
     public void Measure_HasALineForEachStep_AndPicturesWhereAsked()
     {
         var measured = CommandLine.Run("shape", "measure", _folder.File("gate.wav"), "--treatment", "Machine", "--pictures", _folder.File("pictures"));

@@ -15,6 +15,7 @@ internal static class CutFindCommand
         var take = CutOptions.OneTake();
         var rules = new Option<string?>("--rules") { Description = "A file of rules; see 'athwart cut rules'.", HelpName = "FILE" };
         var pictures = new Option<string?>("--pictures") { Description = "Draw each take with its proposed cuts into this folder.", HelpName = "DIR" };
+        var overwrite = CommonOptions.Overwrite();
         var json = CommonOptions.Json("the proposals");
         var threads = CheckCommand.Threads();
         var command = new ExampledCommand(
@@ -22,7 +23,7 @@ internal static class CutFindCommand
             "Find the sounds of a session and propose cuts. Nothing is cut until 'cut approve'.",
             "athwart cut find --library lib --session \"Lock, spring\"",
             "athwart cut find --library lib --session \"Lock, spring\" --take T05 --rules steps.json --pictures cuts")
-        { library, session, take, rules, pictures, json, threads };
+        { library, session, take, rules, pictures, overwrite, json, threads };
         command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () =>
         {
             FindCutsReport report;
@@ -36,6 +37,7 @@ internal static class CutFindCommand
                         Take = parsed.GetValue(take),
                         Rules = parsed.GetValue(rules) is { } file ? CutRuleReader.Read(file) : CutRules.Usual,
                         Pictures = parsed.GetValue(pictures),
+                        Overwrite = parsed.GetValue(overwrite),
                         Threads = parsed.GetValue(threads),
                     },
                     progress,

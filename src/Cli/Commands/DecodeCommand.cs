@@ -97,7 +97,7 @@ internal static class DecodeCommand
         foreach (var remark in take.Treated?.Remarks ?? [])
             screen.Line($"{take.Name}: {remark}.");
         var trim = take.Recipe!.Treatment.TrimDecibels;
-        var trimmed = trim == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", trim {trim:+0.00;-0.00} dB");
+        var trimmed = trim == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", trim {trim:+0.00;−0.00} dB");
         screen.Line(string.Create(
             CultureInfo.InvariantCulture,
             $"{take.Result!.Path}: side level {sideLevel}{trimmed}, peak {DecibelsFullScale.FromAmplitude(take.Result.SamplePeak)}. {take.RolesFrom}"));

@@ -34,7 +34,7 @@ internal static class RigCommand
             "Everything about one rig: coverage, where sources land, diffuse field, gains, noise, weather, card and batteries.",
             "athwart rig show --mid cardioid --side-level -3",
             "athwart rig show --mid 0.4 --coverage 90 --spacing -25",
-            "athwart rig show --demo-kit --mid \"short shotgun A\" --side \"small figure-8 F2\" --recorder \"field recorder R4\" --quietest 45 --loudest 95 --width 8 --distance 12 --suit-subject");
+            "athwart rig show --demo-kit --mid \"short shotgun A\" --side \"small figure-8 A\" --recorder \"four-input recorder\" --quietest 45 --loudest 95 --width 8 --distance 12 --suit-subject");
         rig.AddTo(command);
         outing.AddTo(command);
         kit.AddTo(command);

@@ -40,14 +40,16 @@ internal static class ShapeHearCommands
             "Measure a piece of a take before a treatment and after each of its steps: levels, correlation, peak and loudness.",
             "athwart shape measure gate.wav --treatment \"Hard effect\"",
             "athwart shape measure gate.wav --treatment \"Hard effect\" --pictures pictures"));
+        var overwrite = CommonOptions.Overwrite();
         command.Options.Add(pictures);
+        command.Options.Add(overwrite);
         command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () =>
         {
             var shaped = ShapedTake.Open(options.Request(parsed), cancellation);
             ShapeWords.Settled(screen, shaped);
             ShapeWords.Figures(screen, MeasureJob.Run(shaped.Take, shaped.Roles, shaped.Treated, shaped.SideLevel.AmplitudeRatio, shaped.From, shaped.To, cancellation));
             if (parsed.GetValue(pictures) is { } folder)
-                ShapeWords.Pictures(screen, StepPictures.Write(shaped.Treated.Steps, shaped.Take.SampleRateHertz, shaped.SideLevel.AmplitudeRatio, folder));
+                ShapeWords.Pictures(screen, StepPictures.Write(shaped.Treated.Steps, shaped.Take.SampleRateHertz, shaped.SideLevel.AmplitudeRatio, folder, parsed.GetValue(overwrite)));
             return ExitCode.Done;
         })));
         return command;

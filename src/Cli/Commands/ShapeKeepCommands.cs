@@ -25,12 +25,13 @@ internal static class ShapeKeepCommands
         var library = CommonOptions.Library(required: false);
         var json = CommonOptions.Json("the treatment");
         var to = new Option<string?>("--to") { Description = "Write it to a file, to be changed and kept.", HelpName = "FILE" };
-        var command = new ExampledCommand("show", "Say in words what a treatment does.", "athwart shape show \"Hard effect\"", "athwart shape show \"Hard effect\" --to mine.json") { name, library, json, to };
+        var overwrite = CommonOptions.Overwrite();
+        var command = new ExampledCommand("show", "Say in words what a treatment does.", "athwart shape show \"Hard effect\"", "athwart shape show \"Hard effect\" --to mine.json") { name, library, json, to, overwrite };
         command.SetAction((parsed, _) => Task.FromResult(Failures.Run(screen, () =>
         {
             var treatment = TreatmentsJob.Show(parsed.GetValue(library), parsed.GetValue(name)!);
             if (parsed.GetValue(to) is { } file)
-                ShapeWords.Write(screen, treatment, file);
+                ShapeWords.Write(screen, treatment, file, parsed.GetValue(overwrite));
             else if (parsed.GetValue(json))
                 screen.Output.Write(TreatmentFiles.ToJson(treatment));
             else

@@ -29,9 +29,9 @@ internal static class ShapeWords
             screen.Line(TreatmentDecodeWords.Describe(decode));
     }
 
-    public static void Write(Screen screen, Treatment treatment, string file)
+    public static void Write(Screen screen, Treatment treatment, string file, bool overwrite)
     {
-        File.WriteAllText(file, TreatmentFiles.ToJson(treatment));
+        TreatmentFiles.Write(file, treatment, overwrite);
         screen.Line($"{file}: '{treatment.Name}'. Keep it with: athwart shape keep {file} --library DIR");
     }
 

@@ -5,6 +5,7 @@ using Athwart.Jobs.Directions;
 using Athwart.Jobs.Evidences;
 using Athwart.Jobs.Pages;
 using Athwart.Jobs.PlanRig;
+using Athwart.Jobs.Storage;
 using Athwart.Quantities;
 using Athwart.Recordings;
 using static System.FormattableString;
@@ -43,7 +44,7 @@ public static class CheckPictures
 
         page.Raw(FigureStyle.NightFilter);
         PlanPage.End(page);
-        PlanFiles.Write(Path.Combine(folder, Page), text.ToString(), overwrite);
+        WholeFile.Write(Path.Combine(folder, Page), text.ToString(), overwrite);
         return report with { Takes = takes };
     }
 
@@ -94,7 +95,7 @@ public static class CheckPictures
 
     private static string Write(string folder, string name, string figure, bool overwrite)
     {
-        PlanFiles.Write(Path.Combine(folder, name + ".svg"), StandaloneFigure.Svg(figure, Palette.Light), overwrite);
+        WholeFile.Write(Path.Combine(folder, name + ".svg"), StandaloneFigure.Svg(figure, Palette.Light), overwrite);
         return name + ".svg";
     }
 

@@ -64,8 +64,8 @@ internal static class ProfileFindings
             return Math.Abs(known) < LeastDelayFrames ? measured : FromLineUp(known, rig, measures.SampleRateHertz, evidence);
         var apart = Math.Abs(here - known) * 1e6 / measures.SampleRateHertz;
         return apart <= SameDelayMicroseconds
-            ? measured with { Confidence = Math.Max(measured.Confidence, 0.95), Message = measured.Message + Invariant($" The line-up says the same: {known:0.00} frames."), Evidence = [.. measured.Evidence, evidence] }
-            : measured with { Confidence = measured.Confidence * 0.7, Message = measured.Message + Invariant($" {Capital(Since(rig))} has {known:0.00} frames: the capsules were moved since, or this take says it less surely than the line-up."), Evidence = [.. measured.Evidence, evidence] };
+            ? measured with { Confidence = Math.Max(measured.Confidence, 0.95), Message = measured.Message + Invariant($" The line-up says the same: {known:0.00;−0.00} frames."), Evidence = [.. measured.Evidence, evidence] }
+            : measured with { Confidence = measured.Confidence * 0.7, Message = measured.Message + Invariant($" {Capital(Since(rig))} has {known:0.00;−0.00} frames: the capsules were moved since, or this take says it less surely than the line-up."), Evidence = [.. measured.Evidence, evidence] };
     }
 
     private static Finding FromLineUp(double known, RigProfileDocument rig, int rate, Evidence evidence) => new()
@@ -77,7 +77,7 @@ internal static class ProfileFindings
         Size = known,
         SizeUnit = "frames",
         Message = Invariant($"By {Since(rig)} the side comes {Math.Abs(known):0.00} frames ({Math.Abs(known) * 1e6 / rate:0} µs) {(known > 0 ? "after" : "before")} the mid; from this take alone it cannot be told. In stereo it colours what comes from the sides; mono is not concerned."),
-        Remedy = Invariant($"Move the side by {-known:0.00} frames."),
+        Remedy = Invariant($"Move the side by {-known:0.00;−0.00} frames."),
         Evidence = [evidence],
     };
 

@@ -28,7 +28,7 @@ internal static class RoleFindings
         {
             Kind = "recorded-decode",
             Severity = FindingSeverity.Note,
-            Message = string.Create(CultureInfo.InvariantCulture, $"{where} hold the recorder's own decode of this pair at a side level of {Signless(match.SideLevel.Value):0.00} dB, {Residual(match)}."),
+            Message = string.Create(CultureInfo.InvariantCulture, $"{where} hold the recorder's own decode of this pair at a side level of {Signless(match.SideLevel.Value):0.00;−0.00} dB, {Residual(match)}."),
             Remedy = "",
             Size = match.SideLevel.Value,
             SizeUnit = "dB",

@@ -83,7 +83,7 @@ internal static class SessionConsistency
         Confidence = 0.5,
         Size = far.Off,
         SizeUnit = "dB",
-        Message = string.Create(CultureInfo.InvariantCulture, $"The quiet of the mid lies {Math.Abs(far.Off):0.0} dB {(far.Off < 0 ? "below" : "above")} that of the other takes ({far.Mine:0.0} dBFS where {far.Median:0.0} dBFS is usual): another gain, or another place."),
+        Message = string.Create(CultureInfo.InvariantCulture, $"The quiet of the mid lies {Math.Abs(far.Off):0.0} dB {(far.Off < 0 ? "below" : "above")} that of the other takes ({far.Mine:0.0;−0.0} dBFS where {far.Median:0.0} dBFS is usual): another gain, or another place."),
         Remedy = "Nothing, if both gains were turned alike; else look at the side's level against the mid.",
         Evidence = [new("quiet of the mid", far.Mine, "dBFS"), new("median of the others", far.Median, "dBFS"), new("spread of the others", far.Spread, "dB")],
     };

@@ -15,7 +15,7 @@ public static class WidthWords
         ArgumentNullException.ThrowIfNull(width);
         List<string> said = [Lean(width, rate)];
         if (width.WorstMoments.Count > 0)
-            said.Add(Invariant($"Left and right oppose each other most at {string.Join(", ", width.WorstMoments.Take(3).Select(m => Invariant($"{m.Range.From.At(rate).TotalSeconds:0.0} s (correlation {m.Value:0.00})")))}.").Replace("-", "−", StringComparison.Ordinal));
+            said.Add(Invariant($"Left and right oppose each other most at {string.Join(", ", width.WorstMoments.Take(3).Select(m => Invariant($"{m.Range.From.At(rate).TotalSeconds:0.0} s (correlation {m.Value:0.00;−0.00})")))}.").Replace("-", "−", StringComparison.Ordinal));
         if (width.MonoLoss.Count > 0)
             said.Add(Mono(width));
         if (width is { SafeUpTo: { } safe, WideFrom: { } from } && double.IsFinite(safe.Value) && double.IsFinite(from.Value))

@@ -34,7 +34,7 @@ public sealed record ApproveCutsReport(IReadOnlyList<CutProposal> Approved, int 
 public static class ApproveCutsJob
 {
     /// <summary>Runs; all of it or nothing.</summary>
-    /// <exception cref="JobException">There is no such number, the take became shorter, or a name is given for several.</exception>
+    /// <exception cref="JobException">There is no such number, the take became shorter, a name is given for several, or the take has a cut of the name.</exception>
     public static ApproveCutsReport Run(ApproveCutsRequest request, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -75,10 +75,10 @@ public static class ApproveCutsJob
     {
         if (proposal.ToFrame > take.Description.FrameCount)
             throw new JobException(JobErrorKind.WrongUse, $"'{proposal.Name}' ends after take '{take.Name}' does.", "Find its cuts again with: athwart cut find.");
-        var before = library.Effects(take.Catalogued.Id).FirstOrDefault(e => string.Equals(e.Name, proposal.Name, StringComparison.Ordinal));
+        if (library.Effects(take.Catalogued.Id).Any(e => string.Equals(e.Name, proposal.Name, StringComparison.Ordinal)))
+            throw new JobException(JobErrorKind.Refused, $"Take '{take.Name}' has a cut '{proposal.Name}' already.", "Approve this one under another name with --number and --name, or remove the old one first with: athwart cut remove.");
         var effect = new Effect
         {
-            Id = before?.Id ?? EffectId.New(),
             Take = take.Catalogued.Id,
             Name = proposal.Name,
             Range = FrameRange.FromFrames(proposal.FromFrame, proposal.ToFrame),

@@ -21,7 +21,7 @@ public static class ChangeCutJob
             from = SnapPoints.Near(open.Reader, from, 0, to - 1, changes.Snap);
         if (changes.To is not null)
             to = SnapPoints.Near(open.Reader, to, from + 1, open.Frames, changes.Snap);
-        var curve = changes.FadeCurve is { } word ? FadeWords.Of(FadeWords.Parse(word)) : null;
+        var curve = changes.FadeCurve is { } word ? FadeWords.Stored(FadeWords.Of(FadeWords.Parse(word))) : null;
         return open.Save(cut with
         {
             Name = changes.Name ?? cut.Name,

@@ -18,6 +18,9 @@ public sealed record FindCutsRequest
     /// <summary>A folder for a picture of each take with its proposals; null for none.</summary>
     public string? Pictures { get; init; }
 
+    /// <summary>Whether pictures that are there may be replaced.</summary>
+    public bool Overwrite { get; init; }
+
     /// <summary>Takes at once, 1 or more.</summary>
     public int Threads { get; init; } = 1;
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Athwart.Catalogue;
 
 namespace Athwart.Jobs.Cut;
@@ -13,7 +12,7 @@ public sealed record EditEffectRequest(string Library, Effect Before, Effect? Af
 public static class EditEffectJob
 {
     /// <summary>Runs it.</summary>
-    /// <exception cref="JobException">The cut was changed meanwhile, does not lie in its take, or its fades are longer than it.</exception>
+    /// <exception cref="JobException">The cut was changed meanwhile, does not lie in its take, its fades are longer than it, or it is a loop that fades or has no room for its cross-fade.</exception>
     /// <exception cref="LibraryException">The take has another cut of this name, or the library cannot be used.</exception>
     public static void Run(EditEffectRequest request)
     {
@@ -40,11 +39,8 @@ public static class EditEffectJob
         if (string.IsNullOrWhiteSpace(effect.Name))
             throw new JobException(JobErrorKind.WrongUse, "A cut needs a name.", "Write what is heard, in a few words.");
         var take = library.GetSummary(effect.Take) ?? throw new JobException(JobErrorKind.WrongUse, "The take of this cut is no longer there.", "Choose another take.");
-        var frames = effect.Range.To.Value - effect.Range.From.Value;
-        if (frames <= 0 || effect.Range.To.Value > take.Length.Value)
-            throw new JobException(JobErrorKind.WrongUse, string.Create(CultureInfo.InvariantCulture, $"The cut does not lie inside take '{take.Name}', which lasts {take.Seconds:0.000} s."), "Give a start before the end, both inside the take.");
-        if (effect.FadeIn.Value < 0 || effect.FadeOut.Value < 0 || effect.FadeIn.Value + effect.FadeOut.Value > frames)
-            throw new JobException(JobErrorKind.WrongUse, $"The fades of '{effect.Name}' last longer than the cut.", "Shorten the fades.");
+        CutChecks.RequireInside(effect.Range.From.Value, effect.Range.To.Value, take.Name, take.Length.Value, take.SampleRateHertz);
+        CutChecks.RequireFades(effect);
         return effect with { Name = effect.Name.Trim() };
     }
 }

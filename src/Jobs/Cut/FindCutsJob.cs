@@ -1,5 +1,4 @@
 using System.IO.Enumeration;
-using System.Text;
 using Athwart.Catalogue;
 using Athwart.Jobs.Deliver.Naming;
 using Athwart.Jobs.Progress;
@@ -14,7 +13,7 @@ namespace Athwart.Jobs.Cut;
 public static class FindCutsJob
 {
     /// <summary>Runs; proposals of the takes that are looked at are replaced.</summary>
-    /// <exception cref="JobException">The take is not there, or a rule cannot be followed.</exception>
+    /// <exception cref="JobException">The take is not there, a rule cannot be followed, or a picture is there already.</exception>
     public static FindCutsReport Run(FindCutsRequest request, IProgress<JobProgress>? progress, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -23,6 +22,8 @@ public static class FindCutsJob
         foreach (var treatment in request.Rules.Rules.Select(r => r.Treat.Treatment).Where(t => t.Length > 0))
             TreatmentShelf.Find(library, treatment);
         IReadOnlyList<SessionTake> takes = request.Take is { } name ? [SessionLoader.Require(session, name)] : session.Takes;
+        foreach (var take in takes.Where(_ => request.Pictures is not null))
+            WholeFile.RequireFree(Picture(request.Pictures!, take), request.Overwrite);
         var looked = Look(request, session.Session, takes, progress, cancellation);
         var (kept, already) = LeaveOutMarked(library, looked);
         var taken = takes.ToDictionary(t => t.Name, t => (IReadOnlySet<string>)library.Effects(t.Catalogued.Id).Select(e => e.Name).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
@@ -93,14 +94,16 @@ public static class FindCutsJob
         if (request.Pictures is { } folder && looked.Portrait is { } portrait)
         {
             Directory.CreateDirectory(folder);
-            picture = Path.Combine(folder, FileNames.Clean(looked.Take.Name) + ".cuts.svg");
-            WholeFile.Write(picture, Encoding.UTF8.GetBytes(TakeCutter.Picture(looked.Take.Name, portrait, mine)));
+            picture = Picture(folder, looked.Take);
+            WholeFile.Write(picture, TakeCutter.Picture(looked.Take.Name, portrait, mine), request.Overwrite);
         }
 
         var description = looked.Take.Description;
         var over = looked.OverFloor is { } decibels ? Math.Round(decibels, 1) : (double?)null;
         return new(looked.Take.Name, Math.Round((double)description.FrameCount / description.SampleRateHertz, 3), looked.Rule, looked.Found, mine.Count, already, over, picture);
     }
+
+    private static string Picture(string folder, SessionTake take) => Path.Combine(folder, FileNames.Clean(take.Name) + ".cuts.svg");
 
     private sealed record LookedAt(SessionTake Take, int Rule, int Found, double? OverFloor, IReadOnlyList<NamedCut> Cuts, TakePortrait? Portrait);
 }

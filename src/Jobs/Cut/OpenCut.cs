@@ -67,15 +67,7 @@ internal sealed class OpenCut : IDisposable
     }
 
     /// <summary>Refuses a cut that is empty or does not lie inside the take.</summary>
-    public void RequireInside(long from, long to)
-    {
-        if (from >= 0 && to <= Frames && from < to)
-            return;
-        throw new JobException(
-            JobErrorKind.WrongUse,
-            string.Create(CultureInfo.InvariantCulture, $"The cut {(double)from / Rate:0.000} s to {(double)to / Rate:0.000} s does not lie inside take '{_take.Name}', which lasts {(double)Frames / Rate:0.000} s."),
-            "Give a start before the end, both inside the take.");
-    }
+    public void RequireInside(long from, long to) => CutChecks.RequireInside(from, to, _take.Name, Frames, Rate);
 
     /// <summary>Removes a cut when the others are saved.</summary>
     public void Remove(Effect cut) => _removed.Add(cut);
@@ -85,7 +77,7 @@ internal sealed class OpenCut : IDisposable
     public ChangedCuts Save(params Effect[] cuts)
     {
         foreach (var cut in cuts)
-            Check(cut);
+            CutChecks.RequireFades(cut);
         _library.Transaction(() =>
         {
             foreach (var cut in _removed)
@@ -123,14 +115,4 @@ internal sealed class OpenCut : IDisposable
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
 
     private IReadOnlyList<Effect> All() => _library.Effects(_take.Catalogued.Id);
-
-    private static void Check(Effect cut)
-    {
-        if (cut.FadeIn.Value + cut.FadeOut.Value > cut.Range.Length.Value)
-            throw new JobException(JobErrorKind.WrongUse, $"The fades of '{cut.Name}' would overlap.", "Shorten the fades.");
-        if (cut.Loop is { } loop && (loop.Crossfade.Value > cut.Range.Length.Value || loop.Crossfade.Value > cut.Range.From.Value))
-            throw new JobException(JobErrorKind.WrongUse, $"The loop '{cut.Name}' has no room for its cross-fade, or the take does not begin early enough before it.", "Start it later, or find it anew with: athwart cut loop.");
-        if (cut.Loop is not null && (cut.FadeIn.Value > 0 || cut.FadeOut.Value > 0))
-            throw new JobException(JobErrorKind.WrongUse, $"The loop '{cut.Name}' cannot fade: its end is its beginning.", "Leave the fades out.");
-    }
 }

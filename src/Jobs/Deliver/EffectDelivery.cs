@@ -92,12 +92,12 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     }
 
     private DeliveredEffectParts Parts(ReportEffect card) =>
-        new(_files, card, new(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))]));
+        new(_files, card, new(effect.Id, effect.Name, [.. _files.Select(f => new DeliveredFile(f.Kind, f.Path, f.Bytes, f.Sha256))], effect.Treated?.MakesSide is true));
 
     private Heard Listen(Take recording, CancellationToken cancellation)
     {
         var gain = effect.SideLevel.AmplitudeRatio;
-        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain, Faults = false });
+        var meter = new TakeMeter(Source.SampleRateHertz, TakeChecker.ScaleOf(Source.Format), new MeterSettings { SideGain = gain, Faults = Steps.Count == 0 });
         var chain = Steps.Count == 0 ? null : TreatedStream.Open(recording, take.Roles, Steps, gain, effect.From, effect.To);
         var length = chain?.Length ?? effect.To - effect.From;
         var portrait = new PortraitMeter(length, Source.SampleRateHertz, (int)Math.Clamp(length, 1, PortraitColumns), gain);
@@ -218,6 +218,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
         LoudnessLufs = meter is null ? null : JsonNumber.Finite(meter.Loudness.Integrated.Value),
         TruePeakDbtp = meter is null ? null : JsonNumber.Finite(meter.TruePeak.Value),
         SideLevelDecibels = string.Equals(kind, "stereo", StringComparison.Ordinal) ? JsonNumber.Finite(effect.SideLevel.Value) : null,
+        SideMadeUp = string.Equals(kind, "stereo", StringComparison.Ordinal) && effect.Treated?.MakesSide is true ? true : null,
     });
 
     private void AddFile(string staging, string file, string kind) => _files.Add(ManifestFile.Of(staging, file, kind) with { Effect = effect.Name });
@@ -225,7 +226,7 @@ internal sealed class EffectDelivery(SessionTake take, EffectPlan effect, Delive
     private ReportEffect Card(Heard heard, Recipe recipe, RenderResult stereo, DeliveryMeter meter, string audition) => new()
     {
         Name = effect.Name,
-        Description = metadata.Description,
+        Description = metadata.Description("stereo"),
         Keywords = effect.Tags,
         Length = new(stereo.Frames),
         SampleRateHertz = request.SampleRateHertz ?? Source.SampleRateHertz,

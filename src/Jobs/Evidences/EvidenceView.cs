@@ -62,7 +62,7 @@ internal static class EvidenceViews
         "decoded-overload" => EvidenceView.DecodedSamples,
         "digital-silence" or "silent-take" or "dead-channel" or "early-end" or "handling" or "voice-slate" or "one-channel" => EvidenceView.Waves,
         "level-jump" or "long-quiet" or "side-weak" or "side-strong" or "side-unlike-profile" => EvidenceView.Levels,
-        "wind" or "rumble" => EvidenceView.Spectrogram,
+        "wind" or "rumble" or "sweeping-tone" => EvidenceView.Spectrogram,
         "tone" or "ultrasonic-tone" or "low-bandwidth" or "noisy-take" or "side-noise" => EvidenceView.Spectrum,
         "hum" => EvidenceView.LowSpectrum,
         "side-low-end" or "mono-loss" => EvidenceView.Thirds,

@@ -7,6 +7,7 @@ internal static class ExampleNumbers
 {
     public static IReadOnlyList<Evidence> Of(string kind) => kind switch
     {
+        "width-not-reached" => [new("wanted", 40, "degrees"), new("nearest", 63, "degrees")],
         "differs-from-session" => [new("takes with 48 kHz", 6, "takes"), new("takes with 96 kHz", 1, "takes")],
         "level-unlike-session" => [new("quiet of the mid", -78, "dBFS"), new("median of the others", -52, "dBFS"), new("spread of the others", 3, "dB")],
         "recorded-decode" => [new("side level", -3, "dB"), new("residual below the pair", -96, "dB")],

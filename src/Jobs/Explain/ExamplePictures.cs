@@ -1,6 +1,6 @@
 using Athwart.Figures;
 using Athwart.Jobs.Evidences;
-using Athwart.Jobs.PlanRig;
+using Athwart.Jobs.Storage;
 
 namespace Athwart.Jobs.Explain;
 
@@ -26,12 +26,11 @@ public static class ExamplePictures
         var svg = StandaloneFigure.Svg(Draw(kind), Palette.Light);
         if (!path.EndsWith(".png", StringComparison.OrdinalIgnoreCase))
         {
-            PlanFiles.Write(path, svg, overwrite);
+            WholeFile.Write(path, svg, overwrite);
             return;
         }
 
-        if (!overwrite && File.Exists(path))
-            throw new JobException(JobErrorKind.Refused, $"'{path}' is there already.", "Choose another name, or give --overwrite.");
+        WholeFile.RequireFree(path, overwrite);
         try
         {
             FigureRaster.WritePng(svg, path, PngScale);

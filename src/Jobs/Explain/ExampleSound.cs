@@ -45,6 +45,18 @@ internal sealed class ExampleSound
         return this;
     }
 
+    /// <summary>A sine that goes evenly from one frequency to another.</summary>
+    public ExampleSound Glide(Span<float> channel, double fromHertz, double toHertz, double amplitude, double from, double to)
+    {
+        for (var i = (int)(from * Rate); i < Math.Min(channel.Length, to * Rate); i++)
+        {
+            var t = ((double)i / Rate) - from;
+            channel[i] += (float)(amplitude * Math.Sin(2 * Math.PI * ((fromHertz * t) + ((toHertz - fromHertz) * t * t / (2 * (to - from))))));
+        }
+
+        return this;
+    }
+
     /// <summary>Noise whose power falls with frequency, as water and wind have it.</summary>
     /// <param name="channel">Where to.</param>
     /// <param name="amplitude">About its root mean square.</param>

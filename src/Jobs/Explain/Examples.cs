@@ -58,6 +58,7 @@ internal static class Examples
         "rumble" => (ExampleSound.Place(6, 0.01, 0.05).Also(s => s.AddNoise(s.Mid, 0.12, 22).AddNoise(s.Side, 0.05, 22)), Whole(FindingSeverity.Note, ChannelRole.Mid)),
         "tone" => (ExampleSound.Place(4, 0.02, 0).Also(s => s.Tone(s.Mid, 3150, 0.004)), Line(3150)),
         "ultrasonic-tone" => (ExampleSound.Place(4, 0.02, 0).Also(s => s.Tone(s.Mid, 21_600, 0.002)), Line(21_600)),
+        "sweeping-tone" => (ExampleSound.Place(5, 0.01, 0.05).Also(s => s.Glide(s.Mid, 900, 4200, 0.02, 1, 4)), At(1, 4, ChannelRole.Mid) with { Severity = FindingSeverity.Note }),
         "hum" => (ExampleSound.Place(6, 0.004, 0).Also(s => Hum(s)), Line(50)),
         "low-bandwidth" => (Dull(), Line(7000)),
         "noisy-take" => (ExampleSound.Place(4, 0.0006, 0.0012), Whole(FindingSeverity.Note, ChannelRole.Mid)),

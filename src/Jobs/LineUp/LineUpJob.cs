@@ -77,6 +77,7 @@ public static class LineUpJob
             MidChannel = 1 + (result.FirstIsMid.Answer ? first : second),
             SideChannel = 1 + (result.FirstIsMid.Answer ? second : first),
             Result = result,
+            SpeedOfSound = request.Settings.SpeedOfSound,
         };
         var (midScale, sideScale) = request.Kit.Scales();
         var (midFull, sideFull) = (request.MidFullScale ?? midScale?.SoundDecibels, request.SideFullScale ?? sideScale?.SoundDecibels);

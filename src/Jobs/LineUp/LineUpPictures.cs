@@ -4,6 +4,7 @@ using Athwart.Figures.LineUp;
 using Athwart.Figures.Plots;
 using Athwart.Jobs.Pages;
 using Athwart.Jobs.PlanRig;
+using Athwart.Jobs.Storage;
 using Athwart.Metering.LineUp;
 using static System.FormattableString;
 
@@ -12,8 +13,6 @@ namespace Athwart.Jobs.LineUp;
 /// <summary>The pictures of a line-up, and the page that shows them.</summary>
 public static class LineUpPictures
 {
-    private const double SpeedOfSound = 343.2;
-
     /// <summary>Writes each picture as an SVG file into a folder.</summary>
     /// <exception cref="JobException">A file is there already.</exception>
     public static void Write(string folder, LineUpReport report, bool overwrite)
@@ -21,7 +20,7 @@ public static class LineUpPictures
         ArgumentNullException.ThrowIfNull(report);
         Directory.CreateDirectory(folder);
         foreach (var (name, _, _, figure) in All(report))
-            PlanFiles.Write(Path.Combine(folder, name + ".svg"), StandaloneFigure.Svg(figure, Palette.Light), overwrite);
+            WholeFile.Write(Path.Combine(folder, name + ".svg"), StandaloneFigure.Svg(figure, Palette.Light), overwrite);
     }
 
     /// <summary>Writes a page with every picture and every sentence.</summary>
@@ -39,7 +38,7 @@ public static class LineUpPictures
         PlanPage.Lines(page, "Taken for granted", report.Result.Assumptions, "");
         PlanPage.Lines(page, "Take care", [.. report.Result.Findings.Select(f => $"{f.Message} {f.Remedy}".TrimEnd())], "care");
         PlanPage.End(page);
-        PlanFiles.Write(path, text.ToString(), overwrite);
+        WholeFile.Write(path, text.ToString(), overwrite);
     }
 
     /// <summary>Every picture that the measurement allows.</summary>
@@ -51,7 +50,7 @@ public static class LineUpPictures
         if (r.Sounds.Any(s => double.IsFinite(s.SideOverMidDecibels)))
             yield return ("sounds", "Sound by sound", "Side over mid in the direct sound of each clap. What comes from ahead or behind is hardly in the side; what comes from the sides is.", Sounds(r));
         if (r.Directions.Any(d => d.Delay.IsKnown))
-            yield return ("delay", "Delay by direction", "When the side hears a sound, against the mid. A constant is electronics; a swing with direction is the distance between the capsules.", Delay(r));
+            yield return ("delay", "Delay by direction", "When the side hears a sound, against the mid. A constant is electronics; a swing with direction is the distance between the capsules.", Delay(report));
         if (r.Response.Any(b => b.Mismatch.IsKnown))
             yield return ("response", "Response of the side against the mid", "The mismatch in third octaves, and the correction that takes it out: the contrary, 12 dB at most, nothing where it cannot be told.", Response(r));
         if (report.MidNoise.Bands.Count > 0)
@@ -97,12 +96,13 @@ public static class LineUpPictures
 
     private static List<PlotDot> Points(IEnumerable<LineUpSound> sounds, Func<LineUpSound, double> seconds) => [.. sounds.Select(s => new PlotDot(seconds(s), s.SideOverMidDecibels, IsHollow: s.IsSustained))];
 
-    private static string Delay(LineUpResult r)
+    private static string Delay(LineUpReport report)
     {
+        var r = report.Result;
         double Micro(double frames) => frames * 1e6 / r.SampleRateHertz;
         var known = r.Directions.Where(d => d.Delay.IsKnown).ToList();
         var (constant, forward, left) = (r.Delay.IsKnown ? Micro(r.Delay.Value) : double.NaN, r.SpacingForward.IsKnown ? r.SpacingForward.Value : 0, r.SpacingLeft.IsKnown ? r.SpacingLeft.Value : 0);
-        var line = Enumerable.Range(-36, 73).Select(i => (X: 5.0 * i, Y: constant - (((forward * Math.Cos(i * Math.PI / 36)) + (left * Math.Sin(i * Math.PI / 36))) / SpeedOfSound * 1e6))).ToList();
+        var line = Enumerable.Range(-36, 73).Select(i => (X: 5.0 * i, Y: constant - (((forward * Math.Cos(i * Math.PI / 36)) + (left * Math.Sin(i * Math.PI / 36))) / report.SpeedOfSound * 1e6))).ToList();
         var plot = new Plot("When the side hears it", new("azimuth, positive to the left", -180, 180, false, [.. Enumerable.Range(-4, 9).Select(i => (45.0 * i, Invariant($"{45 * i}°").Replace('-', '−')))]), PlotAxis.Around("microseconds after the mid", known.Select(d => Micro(d.Delay.Value)).Concat(line.Select(l => l.Y)).Append(0), 5, plus: true))
         {
             Curves = double.IsNaN(constant) ? [] : [new("what delay and spacing give", "plain", line)],

@@ -69,6 +69,9 @@ public sealed record LineUpReport
     /// <summary>The same of the side.</summary>
     public double? SideFullScale { get; init; }
 
+    /// <summary>Speed of sound in metres a second that spacings were reckoned with.</summary>
+    public double SpeedOfSound { get; init; } = new LineUpSettings().SpeedOfSound;
+
     /// <summary>The rig the profile was kept under; null when none was.</summary>
     public string? Rig { get; init; }
 

@@ -1,6 +1,6 @@
 using Athwart.Figures;
 using Athwart.Figures.Plots;
-using Athwart.Jobs.PlanRig;
+using Athwart.Jobs.Storage;
 using static System.FormattableString;
 
 namespace Athwart.Jobs.LineUp;
@@ -22,7 +22,7 @@ public static class ProfilePictures
             foreach (var (name, figure) in All(rig.Key, [.. rig]))
             {
                 files.Add(Path.Combine(folder, $"{stem}-{name}.svg"));
-                PlanFiles.Write(files[^1], StandaloneFigure.Svg(figure, Palette.Light), overwrite);
+                WholeFile.Write(files[^1], StandaloneFigure.Svg(figure, Palette.Light), overwrite);
             }
         }
 

@@ -33,7 +33,7 @@ public static class SpectrogramTiles
     public static int TopLevel(long frameCount)
     {
         var level = FinestLevel;
-        while (Columns << (2 * level) < frameCount)
+        while ((long)Columns << (2 * level) < frameCount)
             level++;
         return level;
     }

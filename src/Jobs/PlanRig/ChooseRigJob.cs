@@ -1,5 +1,6 @@
 using System.Globalization;
 using Athwart.Jobs.CheckTakes;
+using Athwart.Jobs.Storage;
 using Athwart.Microphones.Choosing;
 using Athwart.Microphones.Equipment;
 using Athwart.Quantities;
@@ -64,7 +65,7 @@ public static class ChooseRigJob
 
     /// <summary>Writes a page with the places and the trade-offs drawn.</summary>
     /// <exception cref="JobException">The file is there already.</exception>
-    public static void WritePage(string path, ChoiceDocument document, bool overwrite) => PlanFiles.Write(path, ChoicePage.Write(document), overwrite);
+    public static void WritePage(string path, ChoiceDocument document, bool overwrite) => WholeFile.Write(path, ChoicePage.Write(document), overwrite);
 
     private static Wishes Wishes(ChooseRigRequest r) => new()
     {

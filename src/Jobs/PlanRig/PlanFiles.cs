@@ -1,20 +1,12 @@
-using System.Text;
 using Athwart.Figures;
 using Athwart.Jobs.Storage;
 
 namespace Athwart.Jobs.PlanRig;
 
-/// <summary>Writes the plan's pages.</summary>
+/// <summary>Writes the plan's pictures.</summary>
 internal static class PlanFiles
 {
     private const double PngScale = 2;
-
-    public static void Write(string path, string page, bool overwrite)
-    {
-        if (!overwrite && File.Exists(path))
-            throw new JobException(JobErrorKind.Refused, $"'{path}' is there already.", "Choose another name, or give --overwrite.");
-        WholeFile.Write(path, Encoding.UTF8.GetBytes(page));
-    }
 
     public static IReadOnlyList<string> WritePictures(string folder, RigPlan plan, bool png, bool overwrite)
     {
@@ -24,7 +16,7 @@ internal static class PlanFiles
         {
             var svg = StandaloneFigure.Svg(section.Draw(plan, section.Id), Palette.Light);
             files.Add(Path.Combine(folder, section.Id + ".svg"));
-            Write(files[^1], svg, overwrite);
+            WholeFile.Write(files[^1], svg, overwrite);
             if (png)
                 files.Add(Png(svg, Path.Combine(folder, section.Id + ".png"), overwrite));
         }
@@ -34,8 +26,7 @@ internal static class PlanFiles
 
     private static string Png(string svg, string path, bool overwrite)
     {
-        if (!overwrite && File.Exists(path))
-            throw new JobException(JobErrorKind.Refused, $"'{path}' is there already.", "Choose another folder, or give --overwrite.");
+        WholeFile.RequireFree(path, overwrite);
         try
         {
             FigureRaster.WritePng(svg, path + ".part", PngScale);

@@ -1,3 +1,4 @@
+using Athwart.Jobs.Storage;
 using Athwart.Microphones.Equipment;
 
 namespace Athwart.Jobs.PlanRig;
@@ -28,7 +29,7 @@ public static class PlanRigJob
 
     /// <summary>Writes a page with every picture and line of one rig, or of several side by side.</summary>
     /// <exception cref="JobException">The file is there already.</exception>
-    public static void WritePage(string path, IReadOnlyList<RigPlan> plans, bool overwrite) => PlanFiles.Write(path, RigPage.Write(plans), overwrite);
+    public static void WritePage(string path, IReadOnlyList<RigPlan> plans, bool overwrite) => WholeFile.Write(path, RigPage.Write(plans), overwrite);
 
     /// <summary>One picture of a plan as SVG, with words for those who do not see it.</summary>
     /// <param name="plan">The plan.</param>
@@ -52,7 +53,7 @@ public static class PlanRigJob
 
     /// <summary>Writes the field sheet.</summary>
     /// <exception cref="JobException">The file is there already.</exception>
-    public static void WriteSheet(string path, RigPlan plan, bool overwrite) => PlanFiles.Write(path, FieldSheet.Write(plan), overwrite);
+    public static void WriteSheet(string path, RigPlan plan, bool overwrite) => WholeFile.Write(path, FieldSheet.Write(plan), overwrite);
 
     /// <summary>Writes the pictures of a rig as SVG files, and as PNG too where asked, into a folder.</summary>
     /// <returns>The files, in the order of the page.</returns>

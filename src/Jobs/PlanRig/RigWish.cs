@@ -59,7 +59,7 @@ public sealed record RigWish
         var (pair, level) = Split(text, '@');
         var (mid, side) = Split(pair, '+');
         if (mid.Length == 0)
-            throw new JobException(JobErrorKind.WrongUse, $"'{text}' names no mid.", "Write a rig as 'MID + SIDE @ LEVEL', such as 'cardioid @ -3' or 'short shotgun A + small figure-8 F2 @ -4.5'.");
+            throw new JobException(JobErrorKind.WrongUse, $"'{text}' names no mid.", "Write a rig as 'MID + SIDE @ LEVEL', such as 'cardioid @ -3' or 'short shotgun A + small figure-8 A @ -4.5'.");
         if (!Decibels.TryParse(level.Length == 0 ? "0" : level, out var sideLevel))
             throw new JobException(JobErrorKind.WrongUse, $"'{level}' in '{text}' is no side level.", "Write decibels behind the @, such as '@ -3'.");
         return new() { Mid = mid, Side = side.Length == 0 ? "figure-8" : side, SideLevel = sideLevel };

@@ -7,6 +7,8 @@ namespace Athwart.Jobs.Render;
 /// <summary>What a decoded file takes over from its take: times and markers follow the cut and the rate, tracks become left and right.</summary>
 public static class StereoMetadata
 {
+    private const int LongestDescription = 256;
+
     /// <summary>The metadata of a stereo or mono rendering.</summary>
     /// <param name="take">The take.</param>
     /// <param name="recipe">The recipe, with source, treatment and output format set.</param>
@@ -44,6 +46,7 @@ public static class StereoMetadata
         return parent with
         {
             Version = 2,
+            Description = Described(parent.Description, recipe, LongestDescription),
             TimeReference = CutMetadata.TimeReference(take, recipe.Source.FromFrame, recipe.Output.SampleRateHertz),
             // Measured on the raw pair, if at all.
             LoudnessValue = null,
@@ -55,9 +58,17 @@ public static class StereoMetadata
         };
     }
 
+    private static string Described(string text, Recipe recipe, int longest)
+    {
+        var madeUp = recipe.Output.Kind == RenderKind.Stereo && recipe.Treatment.Steps?.Any(s => s.Kind.MakesSide) is true;
+        var room = longest - (madeUp ? TreatmentWords.Labelled(" ", isMadeUp: true).Length : 0);
+        return TreatmentWords.Labelled(text.Length > room ? text[..room] : text, madeUp);
+    }
+
     private static ProductionNotes? Production(TakeDescription take, Recipe recipe) => take.Production is not { } notes ? null : notes with
     {
         FileSet = null,
+        Note = Described(notes.Note, recipe, int.MaxValue),
         Tracks = recipe.Output.Kind == RenderKind.Mono ? CutMetadata.Mid : CutMetadata.Stereo,
         Speed = notes.Speed is not { } speed ? null : speed with
         {

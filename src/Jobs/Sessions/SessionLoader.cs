@@ -34,7 +34,8 @@ public static class SessionLoader
         foreach (var description in assembly.Takes)
         {
             var catalogued = library.RegisterTake(Record(session, description, files));
-            takes.Add(new(catalogued, description, Decide(session, catalogued, description)));
+            var roles = Decide(session, catalogued, description);
+            takes.Add(new(InStep(library, catalogued, roles), description, roles));
         }
 
         return new(session, [.. takes.OrderBy(t => t.Name, StringComparer.Ordinal)], assembly.Refused);
@@ -57,6 +58,16 @@ public static class SessionLoader
 
     private static string Names(IReadOnlyList<SessionTake> takes) =>
         takes.Count == 0 ? "no takes" : string.Join(", ", takes.Select(t => $"'{t.Name}'"));
+
+    // Lists tell which takes came in swapped without opening a file. A setting that is only tried on is not kept: the take is loaded again after it.
+    private static CataloguedTake InStep(Library library, CataloguedTake take, RoleAssignment roles)
+    {
+        if (take.IsSwapped == (roles.MidChannel == 1))
+            return take;
+        var changed = take with { IsSwapped = roles.MidChannel == 1 };
+        library.UpdateTake(changed);
+        return changed;
+    }
 
     private static RoleAssignment Decide(Session session, CataloguedTake take, TakeDescription description) => RoleReader.Decide(
         description.Tracks,

@@ -56,7 +56,7 @@ internal static class TreatmentSettler
             SideLevel = answer.SideLevel,
             Rig = rig,
             Remarks = isAsked ? [] : [$"side level {answer.SideLevel}: {answer.Remark}", .. answer.Assumptions],
-            Findings = answer.Reached ? [] : [Unreached(treatment, answer)],
+            Findings = answer.Reached ? [] : [Unreached(treatment, answer, decode.SafeCorrelation is null && decode.DiffuseCorrelation is null ? "degrees" : "")],
         };
     }
 
@@ -75,11 +75,12 @@ internal static class TreatmentSettler
             FirstOrderPattern.FigureEight,
             rig.GainOffsetDecibels.Value is { } offset ? new Decibels(offset) : null);
 
-    private static Finding Unreached(Treatment treatment, WidthAnswer answer) => new()
+    private static Finding Unreached(Treatment treatment, WidthAnswer answer, string unit) => new()
     {
         Kind = "width-not-reached",
         Severity = FindingSeverity.Caution,
         Message = $"Treatment '{treatment.Name}': {answer.Remark}; the nearest is used, a side level of {answer.SideLevel}.",
         Remedy = "Ask for a width that this rig gives, or say a side level.",
+        Evidence = answer.Got is { } got ? [new("wanted", answer.Wanted, unit), new("nearest", got, unit)] : [new("wanted", answer.Wanted, unit)],
     };
 }

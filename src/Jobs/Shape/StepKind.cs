@@ -72,4 +72,5 @@ internal sealed class StepKind<T>(string name, string summary, JsonTypeInfo<T> j
 /// <summary>Where a step works.</summary>
 /// <param name="SampleRateHertz">The take's rate.</param>
 /// <param name="SideGain">g of the decode that follows, an amplitude ratio.</param>
-public readonly record struct StepPlace(int SampleRateHertz, double SideGain);
+/// <param name="Frames">How long the sound is that it works on, counted from the take's first frame; what comes after is not sound to go by.</param>
+public readonly record struct StepPlace(int SampleRateHertz, double SideGain, long Frames = long.MaxValue);

@@ -1,5 +1,6 @@
 using Athwart.Figures;
 using Athwart.Figures.Shaping;
+using Athwart.Jobs.Storage;
 
 namespace Athwart.Jobs.Shape;
 
@@ -10,9 +11,11 @@ public static class StepPictures
     /// <param name="steps">The steps.</param>
     /// <param name="sampleRateHertz">The take's rate.</param>
     /// <param name="sideGain">g of the decode.</param>
-    /// <param name="folder">The folder; made when it is not there. Files of the same names are replaced.</param>
+    /// <param name="folder">The folder; made when it is not there.</param>
+    /// <param name="overwrite">Whether files of the same names may be replaced.</param>
     /// <returns>The files.</returns>
-    public static IReadOnlyList<string> Write(IReadOnlyList<TreatmentStep> steps, int sampleRateHertz, double sideGain, string folder)
+    /// <exception cref="JobException">A file is there already.</exception>
+    public static IReadOnlyList<string> Write(IReadOnlyList<TreatmentStep> steps, int sampleRateHertz, double sideGain, string folder, bool overwrite)
     {
         ArgumentNullException.ThrowIfNull(steps);
         Directory.CreateDirectory(folder);
@@ -22,7 +25,7 @@ public static class StepPictures
             if (steps[i].Kind.FollowsSound)
                 continue;
             files.Add(Path.Combine(folder, FormattableString.Invariant($"{i + 1:00}-{steps[i].Kind.Name}.svg")));
-            File.WriteAllText(files[^1], StandaloneFigure.Svg(Draw(steps[i], new(sampleRateHertz, sideGain), FormattableString.Invariant($"step-{i + 1}")), Palette.Light));
+            WholeFile.Write(files[^1], StandaloneFigure.Svg(Draw(steps[i], new(sampleRateHertz, sideGain), FormattableString.Invariant($"step-{i + 1}")), Palette.Light), overwrite);
         }
 
         return files;

@@ -44,9 +44,9 @@ internal static class StepProposer
         if (rig.SideInverted is { } inverted && inverted != roles.SideInverted)
             add(new Invert(PairRoles.Side), $"The line-up of '{rig.Rig}' found the side's positive lobe to the right.");
         if (rig.GainOffsetDecibels.Value is { } offset && Math.Abs(offset) >= 0.1)
-            add(new Trim(PairRoles.Side, Math.Round(-offset, 2)), FormattableString.Invariant($"The line-up of '{rig.Rig}' found the side {offset:+0.00;-0.00} dB against the mid."));
+            add(new Trim(PairRoles.Side, Math.Round(-offset, 2)), FormattableString.Invariant($"The line-up of '{rig.Rig}' found the side {offset:+0.00;−0.00} dB against the mid."));
         if (rig.DelayFrames.Value is { } delay && Math.Abs(delay) >= 0.05)
-            add(Earlier(delay * sampleRateHertz / rig.SampleRateHertz, sampleRateHertz), FormattableString.Invariant($"The line-up of '{rig.Rig}' found the side {delay:+0.00;-0.00} frames late at {rig.SampleRateHertz} Hz."));
+            add(Earlier(delay * sampleRateHertz / rig.SampleRateHertz, sampleRateHertz), FormattableString.Invariant($"The line-up of '{rig.Rig}' found the side {delay:+0.00;−0.00} frames late at {rig.SampleRateHertz} Hz."));
         if (rig.Response.Any(b => Math.Abs(b.CorrectionDecibels) >= 0.3))
             add(RigSteps.Response(rig), $"The line-up of '{rig.Rig}' found the side's response unlike the mid's.");
     }

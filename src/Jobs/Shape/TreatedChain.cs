@@ -59,7 +59,8 @@ internal sealed class TreatedChain
         var last = count - 1;
         while (last >= 0 && _steps[last].Settings is not Speed)
             last--;
-        var stages = _steps.Take(count).Skip(last + 1).Select(s => StepStages.Make(s, _place)).ToList();
+        var place = last < 0 ? _place : _place with { Frames = _anchor + LengthAfter([.. _steps.Take(last + 1)], length) };
+        var stages = _steps.Take(count).Skip(last + 1).Select(s => StepStages.Make(s, place)).ToList();
         return new(last < 0 ? Open() : new SpeedStream(() => Build(last, length), (Speed)_steps[last].Settings, _anchor, LengthAfter([.. _steps.Take(last)], length)), stages);
     }
 

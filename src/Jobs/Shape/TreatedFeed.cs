@@ -20,7 +20,7 @@ internal sealed class TreatedFeed
         _chain = new(
             () => new(source, plan.MidChannel, plan.HasSide ? plan.SideChannel : null, plan.InvertSide),
             plan.Steps,
-            new(plan.Source.SampleRateHertz, plan.SideGain),
+            new(plan.Source.SampleRateHertz, plan.SideGain, source.FrameCount),
             plan.Source.FromFrame,
             plan.Source.ToFrame - plan.Source.FromFrame);
         _pair = _chain.Pair;

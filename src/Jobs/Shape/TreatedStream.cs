@@ -14,5 +14,5 @@ internal static class TreatedStream
     /// <param name="from">The first frame that is wanted.</param>
     /// <param name="to">The frame of the take after the last that is wanted.</param>
     public static TreatedChain Open(IRecording take, RoleAssignment roles, IReadOnlyList<TreatmentStep> steps, double sideGain, long from, long to) => new(
-        () => new TakePair(take, roles.MidChannel, roles.SideChannel, roles.SideInverted), steps, new(take.SampleRateHertz, sideGain), from, to - from);
+        () => new TakePair(take, roles.MidChannel, roles.SideChannel, roles.SideInverted), steps, new(take.SampleRateHertz, sideGain, take.FrameCount), from, to - from);
 }

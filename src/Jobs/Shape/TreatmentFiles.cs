@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using Athwart.Jobs.Storage;
 
 namespace Athwart.Jobs.Shape;
 
@@ -47,6 +48,10 @@ public static class TreatmentFiles
             throw new JobException(JobErrorKind.WrongUse, $"{path}: {new FileInfo(path).Length} bytes are too many for a treatment.", "Choose a treatment file.");
         return FromJson(File.ReadAllText(path), path);
     }
+
+    /// <summary>Writes a treatment file.</summary>
+    /// <exception cref="JobException">It is there already and may not be replaced.</exception>
+    public static void Write(string path, Treatment treatment, bool overwrite) => WholeFile.Write(path, ToJson(treatment), overwrite);
 
     private static string Place(JsonException e) => e.Path is null or "$" ? "" : ", " + e.Path.TrimStart('$', '.');
 }

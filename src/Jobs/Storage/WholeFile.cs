@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 
 namespace Athwart.Jobs.Storage;
 
@@ -18,6 +19,22 @@ internal static class WholeFile
         }
 
         File.Move(unfinished, path, overwrite: true);
+    }
+
+    /// <summary>Writes a text as UTF-8, if the file is new or may be replaced.</summary>
+    /// <exception cref="JobException">It is there already.</exception>
+    public static void Write(string path, string text, bool overwrite)
+    {
+        RequireFree(path, overwrite);
+        Write(path, Encoding.UTF8.GetBytes(text));
+    }
+
+    /// <summary>Refuses a file that is there already, unless it may be replaced.</summary>
+    /// <exception cref="JobException">It is there already.</exception>
+    public static void RequireFree(string path, bool overwrite)
+    {
+        if (!overwrite && File.Exists(path))
+            throw new JobException(JobErrorKind.Refused, $"'{path}' is there already.", "Choose another name, or give --overwrite.");
     }
 
     /// <summary>SHA-256 of a small file, or of one just written.</summary>

@@ -96,7 +96,7 @@ internal static class Plausibility
             Role = ChannelRole.Side,
             Size = Math.Abs(off),
             SizeUnit = "degrees",
-            Message = Invariant($"The side hears the front: its positive lobe points {result.SideAngle.Value:0} ± {result.SideAngle.Uncertainty:0.0} degrees to the left of the front instead of 90."),
+            Message = Invariant($"The side hears the front: its positive lobe points {result.SideAngle.Value:0;−0} ± {result.SideAngle.Uncertainty:0.0} degrees to the left of the front instead of 90."),
             Remedy = Invariant($"Turn the side {Math.Abs(off):0} degrees to the {(off > 0 ? "right" : "left")}, and line up again; if the sound was not straight in front of the mid, the stand is askew instead."),
         };
     }

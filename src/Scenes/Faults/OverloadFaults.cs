@@ -69,7 +69,7 @@ public sealed record DecodedOverload(double ExcessDecibels) : Fault
         Levels.Scale(take.Side, scale);
         if (scale * decoded <= 1)
             return;
-        take.Items.Add(Item(take, FaultKinds.DecodedOverload, Levels.Decibels(scale * decoded), "dB") with { Range = FrameRange.FromFrames(0, take.Frames) });
+        take.Items.Add(Item(take, FaultKinds.DecodedOverload, Levels.Decibels(scale * decoded), "dBFS") with { Range = FrameRange.FromFrames(0, take.Frames) });
     }
 
     private static (double Alone, double Decoded) Peaks(WorkingTake take)

@@ -8,6 +8,9 @@ namespace Athwart.Signals.Repairs;
 /// </remarks>
 internal static class GapFiller
 {
+    /// <summary>Fewer frames than this on one side are not enough to meet.</summary>
+    private const int LeastOrder = 32;
+
     /// <summary>The order of the model for a gap: longer gaps need to look further back.</summary>
     public static int Order(int gap) => Math.Min(32 + (2 * gap), 1024);
 
@@ -21,10 +24,29 @@ internal static class GapFiller
     public static void Fill(Span<double> sound, int before, int gap)
     {
         var after = sound.Length - before - gap;
-        var order = Math.Min(Order(gap), Math.Max(before, after) / 2);
+        var (longer, shorter) = (Math.Max(before, after), Math.Min(before, after));
+        var order = Math.Min(Order(gap), longer / 2);
         sound.Slice(before, gap).Clear();
-        if (order >= 1 && sound.IndexOfAnyExcept(0.0) >= 0)
-            FillBy(AutoregressiveModel.Fit(sound[..before], sound[(before + gap)..], order), sound, before, gap);
+        if (order < 1 || sound.IndexOfAnyExcept(0.0) < 0)
+            return;
+        // The equations below reach an order to both sides, and what lies beyond the take is not silence.
+        var oneSided = shorter < Math.Min(order, LeastOrder);
+        var model = AutoregressiveModel.Fit(sound[..before], sound[(before + gap)..], oneSided ? order : Math.Min(order, shorter));
+        if (oneSided)
+            GoOn(model, sound, before, gap, backwards: after > before);
+        else
+            FillBy(model, sound, before, gap);
+    }
+
+    // With nothing on the other side to meet, what the model foretells from one side is likeliest.
+    private static void GoOn(double[] model, Span<double> sound, int before, int gap, bool backwards)
+    {
+        for (var n = 0; n < gap; n++)
+        {
+            var (at, step) = backwards ? (before + gap - 1 - n, 1) : (before + n, -1);
+            for (var k = 1; k < model.Length; k++)
+                sound[at] -= model[k] * sound[at + (k * step)];
+        }
     }
 
     /// <summary>The same by a model that is known.</summary>

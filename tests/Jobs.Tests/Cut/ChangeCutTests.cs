@@ -1,6 +1,8 @@
+using Athwart.Catalogue;
 using Athwart.Jobs.Cut;
 using Athwart.Jobs.Deliver;
 using Athwart.Jobs.Render;
+using Athwart.Quantities;
 using Athwart.Recordings;
 
 namespace Athwart.Jobs.Tests.Cut;
@@ -21,6 +23,48 @@ public sealed class ChangeCutTests : IDisposable
         Assert.Equal(("steps 03", 40000L, edited.ToFrame, 480L), (joined.Name, joined.FromFrame, joined.ToFrame, joined.FadeInFrames));
         ChangeCutJob.Remove(_card.Place("steps", "steps 03"), CancellationToken.None);
         Assert.Equal("steps 02", Assert.Single(_card.List().Cuts).Name, StringComparer.Ordinal);
+    }
+
+    // The first shape is kept as no word at all, whoever names it.
+    [Fact]
+    public void TheUsualShapeOfAFade_IsKeptAsTheUsualOne_WhoeverSetsIt()
+    {
+        Steps();
+        var place = _card.Place("steps", "steps 01");
+        ChangeCutJob.Edit(place, new() { FadeCurve = "linear" }, CancellationToken.None);
+        ChangeCutJob.Edit(place, new() { FadeCurve = FadeWords.Default }, CancellationToken.None);
+        Assert.Equal(("", ""), (Stored("steps 01").FadeInCurve, Stored("steps 01").FadeOutCurve));
+    }
+
+    [Fact]
+    public void AnEditedLoop_KeepsTheRulesOfLoops()
+    {
+        _card.Add("weir", 12, 0.05, [], format: SampleFormat.Int24).TakeIn();
+        ChangeCutJob.Loop(_card.Place("weir", "weir loop"), new() { CrossfadeSeconds = 0.5 }, CancellationToken.None);
+        var loop = Stored("weir loop", "weir");
+        Assert.Contains("cannot fade", Refusal(loop with { FadeOut = new(480) }), StringComparison.Ordinal);
+        Assert.Contains("no room", Refusal(loop with { Range = FrameRange.FromFrames(100, loop.Range.To.Value) }), StringComparison.Ordinal);
+        Assert.Contains("inside take", Refusal(loop with { Range = FrameRange.FromFrames(loop.Range.From.Value, 12 * SoundCard.Rate + 1) }), StringComparison.Ordinal);
+        Assert.Contains("overlap", Refusal(loop with { Loop = null, FadeOut = new(loop.Range.Length.Value + 1) }), StringComparison.Ordinal);
+        EditEffectJob.Run(new(_card.Library, loop, loop with { Notes = "moved" }));
+        Assert.Equal("moved", Stored("weir loop", "weir").Notes);
+
+        string Refusal(Effect after) => Assert.Throws<JobException>(() => EditEffectJob.Run(new(_card.Library, loop, after))).Message;
+    }
+
+    [Fact]
+    public void AProposal_DoesNotTakeThePlaceOfACutOfItsName()
+    {
+        _card.Add("steps", 4, 0.001, [(1, 0.3, 0.2), (2, 0.3, 0.3)]).TakeIn();
+        _card.Find();
+        _card.Approve(1);
+        var before = Stored("steps 01");
+        var refused = Assert.Throws<JobException>(() => ApproveCutsJob.Run(new() { Library = _card.Library, Session = SoundCard.Session, Numbers = [1], Name = "steps 01" }, CancellationToken.None));
+        Assert.Equal(JobErrorKind.Refused, refused.Kind);
+        Assert.Contains("cut remove", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(before.Range, Stored("steps 01").Range);
+        _card.Approve(1);
+        Assert.Equal(2, _card.List().Cuts.Count);
     }
 
     [Fact]
@@ -78,6 +122,13 @@ public sealed class ChangeCutTests : IDisposable
     }
 
     public void Dispose() => _card.Dispose();
+
+    private Effect Stored(string name, string take = "steps")
+    {
+        using var library = Library.Open(_card.Library, LibraryAccess.Read);
+        var takes = library.Takes(library.RequireSession(SoundCard.Session).Id);
+        return library.Effects(takes.Single(t => t.Name == take).Id).Single(e => e.Name == name);
+    }
 
     private void Steps()
     {

@@ -186,6 +186,33 @@ public sealed class DeliverJobTests : IDisposable
         Assert.True(VerifyJob.Run(new(report.Folder), null, CancellationToken.None).IsSound);
     }
 
+    // Found by reading: the report of an effect without steps told nothing of what only a search of faults finds.
+    [Fact]
+    public void TheReportOfAnEffectAsRecorded_TellsItsFaults_AsThatOfATreatedOneDoes()
+    {
+        Directory.CreateDirectory(_session.Card);
+        const int Frames = 96_000;
+        using (var writer = WaveWriter.Create(Path.Combine(_session.Card, "gate.wav"), new() { ChannelCount = 2, SampleRateHertz = 48_000, Format = SampleFormat.Int24, Durable = false }))
+        {
+            var (block, random) = (new PlanarBlock<int>(2, Frames) { Length = Frames }, new Random(3));
+            for (var n = 0; n < Frames; n++)
+            {
+                block.Channel(0)[n] = (int)(20_000 * (random.NextDouble() - 0.5));
+                block.Channel(1)[n] = (int)(20_000 * (random.NextDouble() - 0.5)) + (n == 48_000 ? 2_000_000 : 0);
+            }
+
+            writer.Write(block);
+            writer.Complete();
+        }
+
+        _session.TakeIn();
+        foreach (var treatment in new[] { null, "Water" })
+        {
+            var report = _session.Deliver(_session.Request with { Folder = Path.Combine(_session.Root, "to " + treatment), Treatment = treatment });
+            Assert.Contains("click", File.ReadAllText(report.ReportPath), StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void AHintToTheCeiling_IsGivenOnlyWhereAnEffectIsTooLoud()
     {

@@ -69,6 +69,11 @@ public sealed class ListeningTests : IDisposable
     }
 
     // A sine of amplitude 0.5 in the mid and of 0.05 in the side: −6.02 and −26.02 dB in its row. 937.5 Hz lies on a bin of every window.
+    // Found by reading: the width of a tile overflowed, and the search for the level never ended.
+    [Theory]
+    [InlineData(1L << 30, 11), InlineData((1L << 30) + 1, 12), InlineData(1L << 40, 16)]
+    public void TheCoarsestLevel_HoldsTheWholeTake_HoweverLongItIs(long frames, int level) => Assert.Equal(level, SpectrogramTiles.TopLevel(frames));
+
     [Theory]
     [InlineData(SpectrogramPair.MidSide, -6.02, -26.02)]
     [InlineData(SpectrogramPair.LeftRight, -5.19, -6.94)]

@@ -33,6 +33,26 @@ public sealed class SessionTests : IDisposable
     }
 
     [Fact]
+    public void TakesWhoseMidCameInOnChannel2_AreToldInTheList_AsTheyAreSet()
+    {
+        _session.Add("boat").Add("gate", seed: 2).TakeIn();
+        ListJob.Session(_session.Library, SmallSession.Session, CancellationToken.None);
+        Assert.Equal([false, false], Swapped());
+        Set("gate", new(2, 1, null));
+        Assert.Equal([false, true], Swapped());
+        Set(null, new(2, 1, null));
+        Assert.Equal([true, true], Swapped());
+        Set("boat", new(1, 2, null));
+        Assert.Equal([false, true], Swapped());
+
+        IEnumerable<bool> Swapped()
+        {
+            using var library = Library.Open(_session.Library, LibraryAccess.Read);
+            return [.. library.Summaries(library.RequireSession(SmallSession.Session).Id).Select(t => t.IsSwapped)];
+        }
+    }
+
+    [Fact]
     public void AClearedSetting_IsForgotten()
     {
         _session.Add("gate").TakeIn();

@@ -1,8 +1,10 @@
 using Athwart.Catalogue;
+using Athwart.Jobs.Decode;
 using Athwart.Jobs.LineUp;
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Shape;
 using Athwart.Jobs.Tests.Deliver;
+using Athwart.Recordings;
 using Athwart.Signals.Shaping;
 
 namespace Athwart.Jobs.Tests.Shape;
@@ -92,7 +94,31 @@ public sealed class ShapeSessionTests : IDisposable
         int[][] steps = Render.TestTakes.Steps(stereo), raw = Render.TestTakes.Steps(Path.Combine(_session.Card, "gate.wav"));
         Assert.NotEqual(steps[0], steps[1]);
         Assert.Equal(raw[0].Select(m => 2 * m), steps[0].Zip(steps[1], (l, r) => l + r));
-        Assert.Contains("side made up", RecipeFiles.Read(Path.ChangeExtension(stereo, ".recipe.json")).Output.Metadata.Broadcast!.CodingHistory, StringComparison.Ordinal);
+        using (var file = RecordingFile.Open(stereo))
+        {
+            Assert.All(
+                [file.Broadcast!.Description, file.Broadcast.CodingHistory, file.Production!.Note, file.Info.Single(t => t.Id == "ICMT").Text],
+                text => Assert.Contains(MadeUpSide.Label, text, StringComparison.Ordinal));
+        }
+
+        Assert.Contains(MadeUpSide.Label, RecipeFiles.Read(Path.ChangeExtension(stereo, ".recipe.json")).Output.Metadata.Broadcast!.Description, StringComparison.Ordinal);
+        Assert.Contains(MadeUpSide.Label, File.ReadAllText(Path.Combine(_session.Folder, "report.html")), StringComparison.Ordinal);
+        Assert.Contains("\"sideMadeUp\": true", File.ReadAllText(Path.Combine(_session.Folder, "manifest.json")), StringComparison.Ordinal);
+        using (var mono = RecordingFile.Open(Assert.Single(Directory.GetFiles(_session.Folder, "*mono*.wav"))))
+            Assert.DoesNotContain(MadeUpSide.Label, mono.Broadcast!.Description, StringComparison.Ordinal);
+        using var library = Library.Open(_session.Library, LibraryAccess.Read);
+        Assert.True(Assert.Single(Assert.Single(library.Deliveries()).Effects).SideMadeUp);
+    }
+
+    [Fact]
+    public void ADecodeWithAMadeUpSide_SaysSoInItsFile()
+    {
+        _session.Add("gate", channels: 1, frames: 30_000);
+        var output = Path.Combine(_session.Root, "wide.wav");
+        DecodeJob.Run(new() { Inputs = [Path.Combine(_session.Card, "gate.wav")], Output = output, Treatment = TreatmentShelf.Find(null, "Mono made wide") }, CancellationToken.None);
+        using var file = RecordingFile.Open(output);
+        Assert.Contains(MadeUpSide.Label, file.Broadcast!.Description, StringComparison.Ordinal);
+        Assert.Contains(MadeUpSide.Label, file.Broadcast.CodingHistory, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Athwart.Jobs.Render;
 using Athwart.Jobs.Shape;
 using Athwart.Metering;
+using Athwart.Quantities;
 using Athwart.Recordings;
 using Athwart.Signals.Shaping;
 using Athwart.Tests.Shared;
@@ -133,6 +134,20 @@ public sealed class TreatedRenderTests : IDisposable
         var resolved = Trims.Resolve(take, recipe, null, 2, CancellationToken.None);
         var result = RenderEngine.Render(take, resolved, _folder.File("out.wav"), new() { Durable = false }, CancellationToken.None);
         Assert.Equal(-1, 20 * Math.Log10(result.SamplePeak), 0.002);
+    }
+
+    // A tone goes on as it was on both sides of the gap, unless the silence after the take passes for sound.
+    [Theory]
+    [InlineData(150), InlineData(10), InlineData(0)]
+    public void AGapNearTheEndOfATake_IsFilledByWhatIsThere(int after)
+    {
+        const int length = 20_000;
+        var (first, last) = (length - 100 - after, length - 1 - after);
+        Func<int, float> tone = n => 0.25f * (float)Math.Sin(0.05 * n);
+        TreatedPairTests.WriteFloats(_folder.File("tone.wav"), length, [.. Enumerable.Range(0, length).Select(n => (n, 0, n >= first && n <= last ? 0.9f : tone(n)))]);
+        var repaired = Treat(_folder.File("tone.wav"), OutputWord.Floating, TreatmentStep.Of(new Repair(PairRoles.Mid, [FrameRange.FromFrames(first, last + 1)])));
+        var stereo = Render.TestTakes.Samples(repaired.Path);
+        Assert.All(Enumerable.Range(first, last + 1 - first), n => Assert.Equal(tone(n), (stereo[0][n] + stereo[1][n]) / 2, 1e-3));
     }
 
     private RenderResult Treat(string source, OutputWord word, params TreatmentStep[] steps)

@@ -85,6 +85,9 @@ public sealed record ManifestFile
     /// <summary>Side level in decibels; null when it does not apply, or for mono.</summary>
     public double? SideLevelDecibels { get; init; }
 
+    /// <summary>True where the side was made up from the mid; null otherwise.</summary>
+    public bool? SideMadeUp { get; init; }
+
     /// <summary>A file that is no sound, as it lies in the folder of the delivery.</summary>
     internal static ManifestFile Of(string folder, string file, string kind)
     {

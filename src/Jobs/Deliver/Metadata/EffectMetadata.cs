@@ -12,6 +12,8 @@ namespace Athwart.Jobs.Deliver.Metadata;
 /// <remarks>Source of the fields: EBU Tech 3285 v2 (bext), the public iXML specification, RIFF (LIST INFO); see docs/sources.md.</remarks>
 internal sealed class EffectMetadata
 {
+    private const int LongestDescription = 256;
+
     private readonly SessionTake _take;
     private readonly EffectPlan _effect;
     private readonly DeliverRequest _request;
@@ -25,8 +27,10 @@ internal sealed class EffectMetadata
 
     private TakeDescription Take => _take.Description;
 
-    /// <summary>What the effect is, in one line: its notes, else its name and take.</summary>
-    public string Description => _effect.Notes.Length > 0 ? _effect.Notes : $"{_effect.Name} ({_take.Name})";
+    /// <summary>What a file is, in one line: the effect's notes, else its name and take; and whether its side was made up.</summary>
+    public string Description(string kind) => TreatmentWords.Labelled(Plain, IsMadeUp(kind));
+
+    private string Plain => _effect.Notes.Length > 0 ? _effect.Notes : $"{_effect.Name} ({_take.Name})";
 
     /// <summary>The project of the request, else the one the recorder wrote.</summary>
     public string Project => _request.Project ?? Take.Production?.Project ?? "";
@@ -44,7 +48,7 @@ internal sealed class EffectMetadata
         return new()
         {
             Version = 2,
-            Description = Ascii(Description, 256),
+            Description = TreatmentWords.Labelled(Ascii(Plain, LongestDescription - (IsMadeUp(kind) ? TreatmentWords.Labelled(" ", isMadeUp: true).Length : 0)), IsMadeUp(kind)),
             Originator = Ascii(Recordist.Length > 0 ? Recordist : ProgramName.WithVersion, 32),
             OriginatorReference = Reference(kind),
             OriginationDate = source?.OriginationDate is { Length: > 0 } date ? date : _effect.SessionDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
@@ -67,7 +71,7 @@ internal sealed class EffectMetadata
             Scene = source?.Scene ?? "",
             Take = source?.Take is { Length: > 0 } take ? take : _take.Name,
             Tape = source?.Tape ?? "",
-            Note = Description,
+            Note = Description(kind),
             Circled = source?.Circled ?? false,
             FileUid = Uid(kind),
             Tracks = Tracks(kind),
@@ -89,7 +93,7 @@ internal sealed class EffectMetadata
         var tags = new List<InfoTag>
         {
             new("INAM", string.Equals(kind, "stereo", StringComparison.Ordinal) ? _effect.Name : $"{_effect.Name} ({kind})"),
-            new("ICMT", Description),
+            new("ICMT", Description(kind)),
             new("ICRD", Take.Broadcast?.OriginationDate is { Length: > 0 } date ? date : _effect.SessionDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
             new("ISFT", ProgramName.WithVersion),
         };
@@ -102,6 +106,9 @@ internal sealed class EffectMetadata
     /// <summary>The take's markers that lie inside the cut, at the rate of the file.</summary>
     public IReadOnlyList<Marker> Markers(int rate, string kind) => CutMetadata.Markers(
         Take.Markers, _effect.From, _effect.To, Take.SampleRateHertz, rate, string.Equals(kind, "midside", StringComparison.Ordinal) ? 1 : TreatedChain.Stretch(_effect.Treated?.Steps));
+
+    // The raw pair is as it was recorded, and the mono is the mid.
+    private bool IsMadeUp(string kind) => string.Equals(kind, "stereo", StringComparison.Ordinal) && _effect.Treated?.MakesSide is true;
 
     private static void Add(List<InfoTag> tags, string id, string text)
     {
