@@ -6,7 +6,7 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords];
+    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords, Markers];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -234,5 +234,17 @@ internal static class Migrations
             UPDATE effect_words SET words = (SELECT x.words FROM effect_texts x WHERE x.number = effect_words.rowid)
             WHERE rowid IN (SELECT n.number FROM effects e JOIN effect_numbers n ON n.effect_id = e.id WHERE e.take_id = new.id);
         END;
+        """;
+
+    // Markers of the recordist's own; those of the files stay in the files.
+    private const string Markers = """
+        CREATE TABLE markers (
+            id TEXT PRIMARY KEY,
+            take_id TEXT NOT NULL REFERENCES takes (id) ON DELETE CASCADE,
+            frame INTEGER NOT NULL CHECK (frame >= 0),
+            length INTEGER NOT NULL CHECK (length >= 0),
+            label TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX markers_by_take ON markers (take_id, frame);
         """;
 }

@@ -34,7 +34,7 @@ public static class SessionLoader
         foreach (var description in assembly.Takes)
         {
             var catalogued = library.RegisterTake(Record(session, description, files));
-            takes.Add(new(catalogued, description, Decide(session, catalogued, description)));
+            takes.Add(new(catalogued, WithOwnMarkers(library, catalogued, description), Decide(session, catalogued, description)));
         }
 
         return new(session, [.. takes.OrderBy(t => t.Name, StringComparer.Ordinal)], assembly.Refused);
@@ -52,6 +52,16 @@ public static class SessionLoader
             1 => fitting[0],
             0 => throw new JobException(JobErrorKind.WrongUse, $"Session '{session.Session.Name}' has no take '{name}'.", "It has " + Names(session.Takes) + "."),
             _ => throw new JobException(JobErrorKind.WrongUse, $"'{name}' fits several takes.", "Write more of one: " + Names(fitting) + "."),
+        };
+    }
+
+    // What the recordist marked later counts as though the recorder had written it: cuts, names and deliveries follow it alike.
+    private static TakeDescription WithOwnMarkers(Library library, CataloguedTake take, TakeDescription description)
+    {
+        var own = library.Markers(take.Id);
+        return own.Count == 0 ? description : description with
+        {
+            Markers = [.. description.Markers.Concat(own.Select(m => new Marker(m.Range.From.Value, m.Range.Length.Value, m.Label, ""))).OrderBy(m => m.Frame)],
         };
     }
 
