@@ -18,6 +18,8 @@ internal static class TreatedEndpoints
 
     private static JsonHttpResult<TreatedAnswer> About(string take, string? effect, TreatedRoom room, CancellationToken cancellation)
     {
+        if (!room.IsTreated(take, effect))
+            return TypedResults.Json(new TreatedAnswer("", 0, 0, 0), SoundJson.Default.TreatedAnswer);
         TreatedTake? treated;
         long frames = 0;
         do
@@ -64,5 +66,5 @@ internal static class TreatedEndpoints
     }
 }
 
-/// <summary>What the browser needs to know of a treated take: a word for the treatment, frames, side level (null is mono) and steps.</summary>
+/// <summary>What the browser needs to know of a treated take: a word for the treatment (empty for none), frames, side level (null is mono) and steps.</summary>
 internal sealed record TreatedAnswer(string Version, long Frames, double? SideLevel, int Steps);

@@ -30,6 +30,14 @@ internal sealed class TreatedRoom(OpenLibrary library) : IDisposable
         return Enter(new(version, Open(take, effect, cancellation)));
     }
 
+    /// <summary>Whether anything is done to the take, or to one of its effects.</summary>
+    public bool IsTreated(string take, string? effect)
+    {
+        var found = Take(take);
+        var cut = effect is null ? null : Cut(found, effect);
+        return library.Read(l => TreatmentShelf.For(l, found.Id, cut?.Id, null), null) is not null;
+    }
+
     public void Dispose()
     {
         lock (_lock)

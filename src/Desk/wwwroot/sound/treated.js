@@ -35,11 +35,11 @@ class TreatedPanel {
         const [about, treated] = await Promise.all([read(`/sound/${take}`), read(`/sound/${take}/treated?v=${Date.now()}${query}`)]);
         if (turn !== this.turn)
             return;
-        this.say(about.message ?? '');
+        this.say(about.message ?? treated.message ?? '');
         if (about.message)
             return;
-        const second = treated.message ? { version: '', frames: about.frames, query } : { ...treated, query };
-        this.part('about').textContent = treated.message ? 'No step yet: both are the take as recorded.'
+        const second = treated.version ? { ...treated, query } : { version: '', frames: about.frames, query };
+        this.part('about').textContent = !treated.version ? 'No step yet: both are the take as recorded.'
             : treated.frames === about.frames ? '' : 'The treatment changes the speed: the two drift apart as they play.';
         Object.assign(this, { from, to });
         if (this.player?.take !== take) {
@@ -50,7 +50,7 @@ class TreatedPanel {
         }
         // Silence of the side is below the slider's end.
         Object.assign(this.player.settings.A, { side: 0, treated: false });
-        Object.assign(this.player.settings.B, { side: treated.message ? 0 : treated.sideLevel ?? -Infinity, treated: !treated.message });
+        Object.assign(this.player.settings.B, { side: treated.version ? treated.sideLevel ?? -Infinity : 0, treated: Boolean(treated.version) });
         this.player.apply();
         this.loop();
         await this.equalise();
