@@ -29,15 +29,15 @@ public sealed partial class Library
         var source = words.Length > 0
             ? "(SELECT rowid AS number FROM effect_words WHERE effect_words MATCH $words ORDER BY rowid DESC LIMIT $most)"
             : "(SELECT number FROM effect_numbers ORDER BY number DESC LIMIT $most)";
-        (string, object?)[] values = [("$words", words), ("$most", most)];
+        // One look into the index for both the page and the number: with words that are in every effect it is most of the work.
+        var numbers = _database.Query($"SELECT number FROM {source}", static r => r.GetInt64(0), ("$words", words), ("$most", Math.Max(most, MostCounted)));
         var found = _database.Query(
-            $"SELECT {EffectColumns}, {FoundColumns} FROM {source} f JOIN effect_numbers n ON n.number = f.number JOIN effects e ON e.id = n.effect_id JOIN takes t ON t.id = e.take_id JOIN sessions s ON s.id = t.session_id ORDER BY f.number DESC",
+            $"SELECT {EffectColumns}, {FoundColumns} FROM json_each($page) p JOIN effect_numbers n ON n.number = p.value JOIN effects e ON e.id = n.effect_id JOIN takes t ON t.id = e.take_id JOIN sessions s ON s.id = t.session_id ORDER BY n.number DESC",
             ReadFound,
-            values);
-        values[1].Item2 = MostCounted;
-        var total = found.Count < most ? found.Count : _database.Query($"SELECT count(*) FROM {source}", static r => r.GetInt32(0), values)[0];
+            ("$page", "[" + string.Join(',', numbers.Take(most)) + "]"));
+        var total = Math.Min(numbers.Count, Math.Max(MostCounted, found.Count));
         var tagged = WithTags([.. found.Select(f => f.Effect)]);
-        return new([.. found.Zip(tagged, (f, e) => f with { Effect = e })], Math.Max(total, found.Count), MostCounted);
+        return new([.. found.Zip(tagged, (f, e) => f with { Effect = e })], total, MostCounted);
     }
 
     /// <summary>Where the stereo file of each lies in the delivery that holds it last, by effect; those that were not delivered are left out.</summary>

@@ -6,7 +6,8 @@ internal static class Migrations
     /// <summary>The version this program writes and the newest it understands.</summary>
     public static int Current => Steps.Count;
 
-    public static IReadOnlyList<string> Steps { get; } = [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords, KitKeys, SwappedTakes, MadeUpSides];
+    public static IReadOnlyList<string> Steps { get; } =
+        [Originals, Effects, Kit, RigProfiles, Treatments, Cuts, EffectWords, KitKeys, SwappedTakes, MadeUpSides, Markers];
 
     private const string Originals = """
         CREATE TABLE sessions (
@@ -260,4 +261,16 @@ internal static class Migrations
         """;
 
     private const string MadeUpSides = "ALTER TABLE delivered_effects ADD COLUMN side_made_up INTEGER NOT NULL DEFAULT 0;";
+
+    // Markers of the recordist's own; those of the files stay in the files.
+    private const string Markers = """
+        CREATE TABLE markers (
+            id TEXT PRIMARY KEY,
+            take_id TEXT NOT NULL REFERENCES takes (id) ON DELETE CASCADE,
+            frame INTEGER NOT NULL CHECK (frame >= 0),
+            length INTEGER NOT NULL CHECK (length >= 0),
+            label TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX markers_by_take ON markers (take_id, frame);
+        """;
 }

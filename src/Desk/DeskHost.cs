@@ -67,7 +67,7 @@ internal static class DeskHost
         services.AddSingleton<Worklist>();
         services.AddSingleton(_ => new ListeningRoom(options.Library));
         services.AddSingleton<Strips>();
-        services.AddSingleton(_ => new CardFolders([.. options.CardFolders, .. CardFolders.Mounts().Except(options.CardFolders, StringComparer.Ordinal)]));
+        services.AddSingleton(_ => new CardFolders(options.CardFolders, options.Mounts));
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {

@@ -15,6 +15,9 @@ internal sealed record DeskOptions
     /// <summary>Folders that may be looked into for cards, full paths.</summary>
     public IReadOnlyList<string> CardFolders { get; init; } = [];
 
+    /// <summary>Where the system mounts cards, asked while the desk runs.</summary>
+    public Func<IReadOnlyList<string>> Mounts { get; init; } = Athwart.Jobs.Cards.CardFolders.Mounts;
+
     /// <summary>The folder deliveries are written into, a full path.</summary>
     public required string Deliveries { get; init; }
 

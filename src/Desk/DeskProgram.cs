@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using Athwart.Desk.Safety;
+using Athwart.Desk.Work;
 
 namespace Athwart.Desk;
 
@@ -26,6 +27,7 @@ internal static class DeskProgram
         try
         {
             var options = DeskOptions.Parse(arguments);
+            HeadStart.Begin(options);
             await using var app = await StartAsync(options);
             var entry = app.Services.GetRequiredService<EntryTokens>();
             var link = DeskAddress.LinkFor(options, app, entry.New());

@@ -33,6 +33,7 @@ public sealed class DeskAndBrowser : IAsyncLifetime
             Library = _folder.File("library"),
             Deliveries = _folder.File("deliveries"),
             CardFolders = [_folder.File("card")],
+            Mounts = () => [],
             StateFolder = _folder.File("state"),
             Port = 0,
         });

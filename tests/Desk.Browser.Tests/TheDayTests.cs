@@ -79,9 +79,10 @@ public sealed class TheDayTests(DeskAndBrowser desk) : IClassFixture<DeskAndBrow
     {
         await Page.GetByRole(AriaRole.Button, new() { Name = "Check the session" }).ClickAsync();
         await Expect(Page.GetByRole(AriaRole.Button, new() { Name = "Check again" })).ToBeVisibleAsync(new() { Timeout = 90_000 });
-        // The swapped take and the clipped one are found by looking; whether the gust of LOCK-T03 is found is the check's affair.
+        // The swapped take, the windy one and the clipped one are found by looking.
         await Expect(Page.Locator(".take", new() { HasText = "LOCK-T05" })).ToContainTextAsync("swapped: the mid is in channel 2");
         await Expect(Page.Locator(".take", new() { HasText = "LOCK-T01" })).Not.ToContainTextAsync("swapped");
+        await Expect(Page.Locator(".take", new() { HasText = "LOCK-T03" })).ToContainTextAsync("wind");
         await Expect(Page.Locator(".badge", new() { HasText = "full scale runs" }).First).ToBeVisibleAsync();
         await Expect(Page.Locator(".take .strip").First).ToBeVisibleAsync();
         await Sound.SoundDesk.UntilAsync(Page, "document.querySelectorAll('.take .strip').length >= 6");

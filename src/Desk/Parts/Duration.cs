@@ -21,6 +21,15 @@ internal static class Duration
         _ => string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)} h {(int)(seconds / 60) % 60:00} min"),
     };
 
+    /// <summary>A place in a take to the millisecond: '1:02.250', '1:00:00.000'.</summary>
+    public static string Place(long frame, int sampleRateHertz)
+    {
+        var time = TimeSpan.FromSeconds((double)frame / Math.Max(1, sampleRateHertz));
+        return time.TotalHours >= 1
+            ? string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours}:{time:mm\\:ss\\.fff}")
+            : string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalMinutes}:{time:ss\\.fff}");
+    }
+
     /// <summary>'12.3 MB'.</summary>
     public static string Bytes(long bytes) => bytes switch
     {

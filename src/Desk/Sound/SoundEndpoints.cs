@@ -13,7 +13,7 @@ internal static class SoundEndpoints
     private const string Bytes = "application/octet-stream";
 
     /// <summary>Makes the services the endpoints need.</summary>
-    public static IServiceCollection AddSound(this IServiceCollection services) => services.AddSingleton<SoundRoom>();
+    public static IServiceCollection AddSound(this IServiceCollection services) => services.AddSingleton<SoundRoom>().AddSingleton<TreatedRoom>();
 
     /// <summary>Adds the endpoints; they stand behind the desk's door like every page.</summary>
     public static void MapSound(this IEndpointRouteBuilder routes)
@@ -23,6 +23,7 @@ internal static class SoundEndpoints
         take.MapGet("", About);
         take.MapGet("pair", Pair);
         take.MapGet("powers", Powers);
+        take.MapTreated();
         take.MapGet("peaks/{level:int}/{tile:long}", Peaks);
         take.MapGet("spectrum/{pair}/{level:int}/{tile:long}", Spectrum);
     }
@@ -90,6 +91,8 @@ internal static class SoundEndpoints
     private static IResult? NotYet(PeakState? state) => state switch
     {
         null or { Pyramid: not null } => null,
+        // Stopped since the take is opened anew, such as after its roles were changed.
+        { Error: OperationCanceledException } => TypedResults.Json(new MakingAnswer(0), SoundJson.Default.MakingAnswer, statusCode: StatusCodes.Status202Accepted),
         { Error: { } error } => Trouble(StatusCodes.Status500InternalServerError, "The picture of the take could not be made: " + error.Message),
         _ => TypedResults.Json(new MakingAnswer(state.Fraction), SoundJson.Default.MakingAnswer, statusCode: StatusCodes.Status202Accepted),
     };

@@ -73,6 +73,7 @@ internal sealed record TroubleAnswer(string Message);
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(TakeAnswer))]
 [JsonSerializable(typeof(MakingAnswer))]
+[JsonSerializable(typeof(TreatedAnswer))]
 [JsonSerializable(typeof(TroubleAnswer))]
 [JsonSerializable(typeof(WeightedPowers))]
 internal sealed partial class SoundJson : JsonSerializerContext;

@@ -14,7 +14,7 @@ internal enum WorkState
 
 /// <summary>A job on the list: seen the same from every window.</summary>
 #pragma warning disable CA1001 // Its cancellation holds nothing that must be given back, and may be asked for long after the end.
-internal sealed class WorkItem(string title, string kind, Func<IProgress<JobProgress>, CancellationToken, object?> run)
+internal sealed class WorkItem(string title, string kind, string subject, Func<IProgress<JobProgress>, CancellationToken, object?> run)
 #pragma warning restore CA1001
 {
     private readonly CancellationTokenSource _stop = new();
@@ -24,8 +24,11 @@ internal sealed class WorkItem(string title, string kind, Func<IProgress<JobProg
     /// <summary>What it is, for people.</summary>
     public string Title { get; } = title;
 
-    /// <summary>'take-in', 'check', 'deliver', 'verify'.</summary>
+    /// <summary>'take-in', 'check', 'deliver', 'verify', 'propose', 'cut-find'.</summary>
     public string Kind { get; } = kind;
+
+    /// <summary>The id of what it is done to, so that a page shows only what concerns it; empty when it makes something new.</summary>
+    public string Subject { get; } = subject;
 
     public WorkState State { get; private set; }
 
@@ -51,7 +54,7 @@ internal sealed class WorkItem(string title, string kind, Func<IProgress<JobProg
     }
 
     /// <summary>The same once more: every job carries on where it stopped.</summary>
-    public WorkItem Again() => new(Title, Kind, run);
+    public WorkItem Again() => new(Title, Kind, Subject, run);
 
     /// <summary>Runs to the end; never throws.</summary>
     public void Run(Action tell, CancellationToken shutdown)

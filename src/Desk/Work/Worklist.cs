@@ -32,7 +32,15 @@ internal sealed class Worklist : IDisposable
     public IReadOnlyList<WorkItem> Items => _items;
 
     /// <summary>Puts a job on the list.</summary>
-    public WorkItem Add(string title, string kind, Func<IProgress<JobProgress>, CancellationToken, object?> run) => Add(new WorkItem(title, kind, run));
+    /// <param name="title">What it is, for people.</param>
+    /// <param name="kind">A word for it, such as 'check'.</param>
+    /// <param name="subject">The id of what it is done to; empty when it makes something new.</param>
+    /// <param name="run">The job.</param>
+    public WorkItem Add(string title, string kind, string subject, Func<IProgress<JobProgress>, CancellationToken, object?> run) => Add(new WorkItem(title, kind, subject, run));
+
+    /// <summary>The newest of a kind that is done to this; null for none.</summary>
+    public WorkItem? Newest(string kind, string subject) =>
+        _items.Find(i => string.Equals(i.Kind, kind, StringComparison.Ordinal) && string.Equals(i.Subject, subject, StringComparison.Ordinal));
 
     /// <summary>Puts a job that ended early on the list once more.</summary>
     public WorkItem Again(WorkItem item)

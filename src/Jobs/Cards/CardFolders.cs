@@ -8,11 +8,16 @@ namespace Athwart.Jobs.Cards;
 /// <param name="Name">What to show for it.</param>
 public sealed record CardFolder(int Root, string Path, string Name);
 
-/// <summary>The only folders that can be looked into: places chosen at the start and what lies below them. No text leads out.</summary>
-/// <param name="roots">Full paths of the chosen places; those that are not there are shown none the less.</param>
-public sealed class CardFolders(IReadOnlyList<string> roots)
+/// <summary>The only folders that can be looked into: places chosen at the start, cards as they come, and what lies below them. No text leads out.</summary>
+/// <param name="chosen">Full paths of the chosen places; those that are not there are shown none the less.</param>
+/// <param name="mounts">What is mounted now, asked again for each list; null for nothing but what was chosen.</param>
+public sealed class CardFolders(IReadOnlyList<string> chosen, Func<IReadOnlyList<string>>? mounts = null)
 {
     private const int MostListed = 500;
+    private readonly Lock _turn = new();
+
+    // A place keeps its number for as long as the desk runs, so that a card that comes or goes never makes another one of it.
+    private readonly List<string> _roots = [.. chosen];
 
     /// <summary>Where the system mounts cards, as far as there is such a place now.</summary>
     public static IReadOnlyList<string> Mounts() =>
@@ -22,17 +27,26 @@ public sealed class CardFolders(IReadOnlyList<string> roots)
             .Order(StringComparer.Ordinal),
     ];
 
-    /// <summary>The places.</summary>
-    public IReadOnlyList<CardFolder> Roots => [.. roots.Select((r, i) => new CardFolder(i, "", r))];
+    /// <summary>The places: those chosen, then the cards that are there now.</summary>
+    public IReadOnlyList<CardFolder> Roots
+    {
+        get
+        {
+            var now = mounts?.Invoke() ?? [];
+            lock (_turn)
+            {
+                _roots.AddRange(now.Except(_roots, StringComparer.Ordinal));
+                return [.. _roots.Select((r, i) => new CardFolder(i, "", r)).Where(f => f.Root < chosen.Count || now.Contains(f.Name, StringComparer.Ordinal))];
+            }
+        }
+    }
 
     /// <summary>The full path of a folder, links resolved.</summary>
     /// <exception cref="JobException">There is no such place, or the path leads out of it or to nothing.</exception>
     public string FullPath(int root, string path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        if (root < 0 || root >= roots.Count)
-            throw new JobException(JobErrorKind.WrongUse, "There is no such place.", "Choose one of those listed.");
-        var top = System.IO.Path.TrimEndingDirectorySeparator(CardListing.RealPath(roots[root]));
+        var top = System.IO.Path.TrimEndingDirectorySeparator(CardListing.RealPath(Place(root)));
         if (path.Contains('\0', StringComparison.Ordinal) || System.IO.Path.IsPathRooted(path))
             throw Outside(path);
         // Resolved before it is judged: neither '..' nor a link on the card leads anywhere else.
@@ -61,6 +75,16 @@ public sealed class CardFolders(IReadOnlyList<string> roots)
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new JobException(JobErrorKind.Storage, $"The folder '{full}' cannot be listed ({e.Message}).", "Check its rights and the reader.", e);
+        }
+    }
+
+    private string Place(int root)
+    {
+        lock (_turn)
+        {
+            return root >= 0 && root < _roots.Count
+                ? _roots[root]
+                : throw new JobException(JobErrorKind.WrongUse, "There is no such place.", "Choose one of those listed.");
         }
     }
 

@@ -35,26 +35,13 @@ public sealed class ListeningRoom : IDisposable
         lock (_lock)
         {
             ObjectDisposedException.ThrowIf(_disposed, this);
-            if (_open.Find(o => o.Id == id && string.Equals(o.Fingerprint, fingerprint, StringComparison.Ordinal)) is { } found)
+            if (Known(id, fingerprint) is { } found)
                 return found.Rent();
         }
 
         // Opened outside the lock: reading headers may take a while, and others listen meanwhile.
         var take = ListeningTake.Open(library, id, cancellation);
-        var opened = new OpenedTake(id, fingerprint, take, PeakPath(take.Key));
-        lock (_lock)
-        {
-            var lease = opened.Rent();
-            _open.RemoveAll(o => o.Id == id && o.Retire());
-            _open.Insert(0, opened);
-            while (_open.Count > MostOpen)
-            {
-                _open[^1].Retire();
-                _open.RemoveAt(_open.Count - 1);
-            }
-
-            return lease;
-        }
+        return Enter(new OpenedTake(id, fingerprint, take, PeakPath(take.Key)));
     }
 
     /// <summary>Closes the takes that no request is using, the others when their requests end, and stops making peaks.</summary>
@@ -68,6 +55,39 @@ public sealed class ListeningRoom : IDisposable
             _open.Clear();
         }
     }
+
+    // Somebody may have opened the same take meanwhile, and its peaks may be half made: the first stays.
+    private TakeLease Enter(OpenedTake opened)
+    {
+        lock (_lock)
+        {
+            if (!_disposed && Known(opened.Id, opened.Fingerprint) is null)
+            {
+                _open.RemoveAll(o => o.Id == opened.Id && o.Retire());
+                _open.Insert(0, opened);
+                CloseIdle();
+                return opened.Rent();
+            }
+
+            opened.Retire();
+            ObjectDisposedException.ThrowIf(_disposed, this);
+            return Known(opened.Id, opened.Fingerprint)!.Rent();
+        }
+    }
+
+    // The longest open first. What somebody listens to or what is being drawn is never closed to make room.
+    private void CloseIdle()
+    {
+        for (var n = _open.Count - 1; n > 0 && _open.Count > MostOpen; n--)
+        {
+            if (!_open[n].IsIdle)
+                continue;
+            _open[n].Retire();
+            _open.RemoveAt(n);
+        }
+    }
+
+    private OpenedTake? Known(TakeId id, string fingerprint) => _open.Find(o => o.Id == id && string.Equals(o.Fingerprint, fingerprint, StringComparison.Ordinal));
 
     private string PeakPath(string key) => Path.Combine(_libraryFolder, CacheName, "peaks", key + ".peaks");
 }

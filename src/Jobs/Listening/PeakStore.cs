@@ -26,6 +26,16 @@ internal sealed class PeakStore(ListeningTake take, string path) : IDisposable
         }
     }
 
+    /// <summary>Whether peaks are being made.</summary>
+    public bool IsWorking
+    {
+        get
+        {
+            lock (_lock)
+                return _work is { IsCompleted: false };
+        }
+    }
+
     public void Stop() => _stop.Cancel();
 
     /// <summary>Closes the take and its peaks, at once or when the maker, which still reads, has stopped.</summary>

@@ -45,6 +45,9 @@ internal sealed class OpenedTake(TakeId id, string fingerprint, ListeningTake ta
     /// <summary>Owns the take: the maker of the peaks may read longer than the last request.</summary>
     public PeakStore Peaks { get; } = new(take, peakPath);
 
+    /// <summary>Whether no request uses it and nothing is being made of it. Asked under the room's lock, where every use begins.</summary>
+    public bool IsIdle => Volatile.Read(ref _uses) == 1 && !Peaks.IsWorking;
+
     public TakeLease Rent()
     {
         Interlocked.Increment(ref _uses);

@@ -41,6 +41,32 @@ public sealed record WeightedPowers(double Mid, double Side, long Frames)
         return new(mid.Sum / (to - from), side.Sum / (to - from), to - from);
     }
 
+    /// <summary>Measures a stretch of a take as treated.</summary>
+    /// <param name="treated">The treated take.</param>
+    /// <param name="from">The first frame, 0 or more.</param>
+    /// <param name="to">The frame after the last; cut to the end of the treated take.</param>
+    /// <param name="cancellation">Ends it.</param>
+    public static WeightedPowers Measure(Shape.Preview treated, long from, long to, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(treated);
+        ArgumentOutOfRangeException.ThrowIfNegative(from);
+        to = Math.Min(Math.Min(to, treated.FrameCount), from + ((long)treated.SampleRateHertz * MaxSeconds));
+        if (to <= from)
+            return new(0, 0, 0);
+        var (mid, side) = (new Weighting(treated.SampleRateHertz), new Weighting(treated.SampleRateHertz));
+        float[] m = new float[16_384], s = new float[16_384];
+        for (var at = from; at < to; at += m.Length)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var count = (int)Math.Min(m.Length, to - at);
+            treated.ReadMidSide(at, m.AsSpan(0, count), s.AsSpan(0, count));
+            mid.Add(m.AsSpan(0, count));
+            side.Add(s.AsSpan(0, count));
+        }
+
+        return new(mid.Sum / (to - from), side.Sum / (to - from), to - from);
+    }
+
     private sealed class Weighting(int sampleRateHertz)
     {
         private readonly BiquadCoefficients _shelf = KWeighting.Shelf(sampleRateHertz);

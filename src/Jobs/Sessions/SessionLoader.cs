@@ -35,7 +35,7 @@ public static class SessionLoader
         {
             var catalogued = library.RegisterTake(Record(session, description, files));
             var roles = Decide(session, catalogued, description);
-            takes.Add(new(InStep(library, catalogued, roles), description, roles));
+            takes.Add(new(InStep(library, catalogued, roles), WithOwnMarkers(library, catalogued, description), roles));
         }
 
         return new(session, [.. takes.OrderBy(t => t.Name, StringComparer.Ordinal)], assembly.Refused);
@@ -53,6 +53,16 @@ public static class SessionLoader
             1 => fitting[0],
             0 => throw new JobException(JobErrorKind.WrongUse, $"Session '{session.Session.Name}' has no take '{name}'.", "It has " + Names(session.Takes) + "."),
             _ => throw new JobException(JobErrorKind.WrongUse, $"'{name}' fits several takes.", "Write more of one: " + Names(fitting) + "."),
+        };
+    }
+
+    // What the recordist marked later counts as though the recorder had written it: cuts, names and deliveries follow it alike.
+    private static TakeDescription WithOwnMarkers(Library library, CataloguedTake take, TakeDescription description)
+    {
+        var own = library.Markers(take.Id);
+        return own.Count == 0 ? description : description with
+        {
+            Markers = [.. description.Markers.Concat(own.Select(m => new Marker(m.Range.From.Value, m.Range.Length.Value, m.Label, ""))).OrderBy(m => m.Frame)],
         };
     }
 

@@ -46,8 +46,24 @@ public sealed class ProposeJob(TimeProvider? clock = null)
         var take = SessionLoader.Require(session, request.Take);
         var check = TakeChecker.Check(take.Description, take.Roles, new(session.Session.Defaults.SideLevel ?? Decibels.Unity, LineUpProfiles.Of(library, session.Session)), null, cancellation);
         var proposals = StepProposer.Propose(check.Findings, TreatmentShelf.RigOf(library, session.Session.Id), take.Roles, take.Description.SampleRateHertz);
-        if (request.Accept is null && !request.AcceptAll)
-            return new(take.Name, proposals, null);
+        return request.Accept is null && !request.AcceptAll ? new(take.Name, proposals, null) : Keep(library, request, take, proposals);
+    }
+
+    /// <summary>Accepts steps of an earlier run, without listening again; those accepted before are replaced.</summary>
+    /// <param name="request">Which are accepted.</param>
+    /// <param name="proposals">What was proposed.</param>
+    /// <param name="cancellation">Stops it.</param>
+    /// <exception cref="JobException">No such take, or a number that was not proposed.</exception>
+    public ProposeReport Accept(ProposeRequest request, IReadOnlyList<StepProposal> proposals, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        using var library = Library.Open(request.Library, LibraryAccess.Write);
+        var session = SessionLoader.Load(library, request.Session, cancellation);
+        return Keep(library, request, SessionLoader.Require(session, request.Take), proposals);
+    }
+
+    private ProposeReport Keep(Library library, ProposeRequest request, SessionTake take, IReadOnlyList<StepProposal> proposals)
+    {
         var accepted = new Treatment { Name = $"correction of {take.Name}", Steps = [.. Chosen(request, proposals).Select(p => p.Step)] };
         var json = accepted.Steps.Count == 0 ? null : TreatmentFiles.ToJson(accepted);
         library.ChangeTreatments(FormattableString.Invariant($"accept {accepted.Steps.Count} proposed for take '{take.Name}'"), _clock.GetLocalNow(), [new(TreatmentScope.Correction, take.Catalogued.Id.Value, json)]);
@@ -58,8 +74,8 @@ public sealed class ProposeJob(TimeProvider? clock = null)
     {
         if (request.AcceptAll)
             return proposals;
-        foreach (var number in request.Accept!.Where(n => proposals.All(p => p.Number != n)))
+        foreach (var number in (request.Accept ?? []).Where(n => proposals.All(p => p.Number != n)))
             throw new JobException(JobErrorKind.WrongUse, FormattableString.Invariant($"No step {number} is proposed; there are {proposals.Count}."), "Run 'athwart shape propose' without --accept to see them.");
-        return proposals.Where(p => request.Accept!.Contains(p.Number));
+        return proposals.Where(p => request.Accept?.Contains(p.Number) == true);
     }
 }

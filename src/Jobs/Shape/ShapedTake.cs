@@ -19,6 +19,9 @@ public sealed record ShapeRequest
     /// <summary>The session in the library.</summary>
     public string? Session { get; init; }
 
+    /// <summary>One of the take's effects, whose treatment goes before that of the take; null for the take.</summary>
+    public EffectId? Effect { get; init; }
+
     /// <summary>The treatment, by name or as a file; null for the take's own.</summary>
     public string? Treatment { get; init; }
 
@@ -52,7 +55,7 @@ public sealed record ShapedTake(TakeDescription Take, RoleAssignment Roles, Sett
         var session = SessionLoader.Load(library, request.Session ?? throw new JobException(JobErrorKind.WrongUse, "A take in a library is found by its session.", "Give --session NAME."), cancellation);
         var take = SessionLoader.Require(session, request.Take);
         var named = request.Treatment is null ? null : TreatmentShelf.Find(library, request.Treatment);
-        return Settle(request, take.Description, take.Roles, TreatmentShelf.RigOf(library, session.Session.Id), TreatmentShelf.For(library, take.Catalogued.Id, null, named), session.Session.Defaults.SideLevel, cancellation);
+        return Settle(request, take.Description, take.Roles, TreatmentShelf.RigOf(library, session.Session.Id), TreatmentShelf.For(library, take.Catalogued.Id, request.Effect, named), session.Session.Defaults.SideLevel, cancellation);
     }
 
     private static ShapedTake FromFile(ShapeRequest request, CancellationToken cancellation)

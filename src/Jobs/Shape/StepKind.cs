@@ -44,6 +44,9 @@ public abstract class StepKind
     /// <exception cref="ArgumentException">The settings do not go with the rate, such as a frequency past half of it.</exception>
     public abstract IPairStage Stage(object settings, StepPlace place);
 
+    /// <summary>The fields that its settings are made from, in their order.</summary>
+    internal abstract IEnumerable<(string Name, Type Type)> Fields { get; }
+
     internal abstract object Read(JsonElement settings);
 
     internal abstract IEnumerable<JsonProperty> Write(object settings);
@@ -61,6 +64,8 @@ internal sealed class StepKind<T>(string name, string summary, JsonTypeInfo<T> j
 
     /// <inheritdoc/>
     public override IPairStage Stage(object settings, StepPlace place) => stage((T)settings, place);
+
+    internal override IEnumerable<(string Name, Type Type)> Fields => json.Properties.Where(p => p.AssociatedParameter is not null).Select(p => (p.Name, p.PropertyType));
 
     internal override object Read(JsonElement settings) => settings.Deserialize(json)!;
 

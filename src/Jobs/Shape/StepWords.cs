@@ -55,7 +55,7 @@ internal static class StepWords
     }
 
     // 'slopeDecibelsPerOctave' is 'slope' in dB/octave.
-    private static (string Words, string Unit) Split(string name)
+    internal static (string Words, string Unit) Split(string name)
     {
         var capital = char.ToUpperInvariant(name[0]) + name[1..];
         var (ending, unit) = Units.FirstOrDefault(u => capital.EndsWith(u.Ending, StringComparison.Ordinal));

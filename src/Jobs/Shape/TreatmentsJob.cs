@@ -94,6 +94,25 @@ public sealed class TreatmentsJob(TimeProvider? clock = null)
         return [.. targets.Select(t => t.Name)];
     }
 
+    /// <summary>The treatment of a take, an effect or what puts a take right, as it was edited; one change that can be undone.</summary>
+    /// <param name="library">The library's folder.</param>
+    /// <param name="place">What it belongs to.</param>
+    /// <param name="edit">Its JSON when the editing began, and the treatment as it is to be; null for none.</param>
+    /// <param name="what">In words, for the history.</param>
+    /// <exception cref="JobException">It was changed meanwhile, or its steps contradict each other.</exception>
+    public void Set(string library, (TreatmentScope Scope, string Key) place, (string? Before, Treatment? After) edit, string what)
+    {
+        if (edit.After is { } after)
+            TreatmentRules.Checked(after, $"treatment '{after.Name}'");
+        using var opened = Library.Open(library, LibraryAccess.Write);
+        opened.Transaction(() =>
+        {
+            if (!string.Equals(opened.GetTreatment(place.Scope, place.Key)?.Json, edit.Before, StringComparison.Ordinal))
+                throw new JobException(JobErrorKind.Refused, "The treatment was changed meanwhile, in another window or by a command.", "Look at it again and make your change anew.");
+            opened.ChangeTreatments(what, _clock.GetLocalNow(), [new(place.Scope, place.Key, Json(edit.After))]);
+        });
+    }
+
     /// <summary>Undoes the latest change; null when there is none.</summary>
     public static TreatmentHistoryEntry? Undo(string library)
     {
@@ -131,6 +150,8 @@ public sealed class TreatmentsJob(TimeProvider? clock = null)
 
         return targets.Count > 0 ? targets : throw new JobException(JobErrorKind.WrongUse, $"Session '{session.Session.Name}' holds nothing to treat.", "Take in a card first.");
     }
+
+    private static string? Json(Treatment? treatment) => treatment is null || (treatment.Steps.Count == 0 && treatment.Decode is null) ? null : TreatmentFiles.ToJson(treatment);
 
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
 }

@@ -33,6 +33,15 @@ public sealed class SoundDesk : IAsyncLifetime
     /// <summary>Noise of 3 s in 24 bits at 96 kHz, with findings.</summary>
     public TakeId Noise { get; private set; }
 
+    public string Library => Path.Combine(_folder.Path, "library");
+
+    /// <summary>The session of a take.</summary>
+    public SessionId SessionOf(TakeId take)
+    {
+        using var library = Catalogue.Library.Open(Library, LibraryAccess.Read);
+        return library.GetTake(take)!.Session;
+    }
+
     public string NoiseFile => Path.Combine(_folder.Path, "card-noise", "noise.wav");
 
     public async ValueTask InitializeAsync()
@@ -150,13 +159,13 @@ public sealed class SoundDesk : IAsyncLifetime
         Write(Path.Combine(card, name + ".wav"), mid, side, rate, SampleFormat.Int24);
         var folder = Path.Combine(_folder.Path, "library");
         new TakeInJob().Run(new() { Sources = [card], LibraryFolder = folder, SessionName = name, Date = new(2026, 5, 14) }, null, CancellationToken.None);
-        using var library = Library.Open(folder, LibraryAccess.Write);
+        using var library = Catalogue.Library.Open(folder, LibraryAccess.Write);
         return SessionLoader.Load(library, name, CancellationToken.None).Takes[0].Catalogued.Id;
     }
 
     private void AddFindings()
     {
-        using var library = Library.Open(Path.Combine(_folder.Path, "library"), LibraryAccess.Write);
+        using var library = Catalogue.Library.Open(Path.Combine(_folder.Path, "library"), LibraryAccess.Write);
         library.ReplaceFindings(Noise,
         [
             new() { Kind = "wind", Severity = FindingSeverity.Caution, Message = "Wind in the side from 0:01.00.", Remedy = "Listen; a low cut may help.", Range = FrameRange.FromFrames(96_000, 144_000), Evidence = [new("level below 80 Hz", -21.5, "dBFS")] },

@@ -2,8 +2,10 @@ using System.Net;
 using System.Text.Json;
 using Athwart.Catalogue;
 using Athwart.Jobs.Sessions;
+using Athwart.Jobs.Shape;
 using Athwart.Jobs.TakeIn;
 using Athwart.Recordings;
+using Athwart.Signals.Shaping;
 
 namespace Athwart.Desk.Tests.Sound;
 
@@ -32,6 +34,44 @@ public sealed class SoundEndpointTests
         Assert.Equal(2 * 160 * 256, (await picture.Content.ReadAsByteArrayAsync()).Length);
         var powers = JsonDocument.Parse(await visitor.GetStringAsync(Relative($"/sound/{id}/powers?from=0&to=5000"))).RootElement;
         Assert.Equal(5000, powers.GetProperty("frames").GetInt32());
+    }
+
+    // −6.0206 dB is a half: the treated side is half of what the take holds, the mid is what it was.
+    [Fact]
+    public async Task ATake_IsPlayedAsTreated_AndAnotherTreatmentHasAnotherVersion()
+    {
+        await using var desk = await RunningDesk.StartAsync();
+        var id = AddTake(desk.Library);
+        using var visitor = await desk.VisitorAsync();
+        var none = JsonDocument.Parse(await visitor.GetStringAsync(Relative($"/sound/{id}/treated"))).RootElement;
+        Assert.Equal("", none.GetProperty("version").GetString());
+
+        Treat(desk.Library, id, -20 * Math.Log10(2));
+        var about = JsonDocument.Parse(await visitor.GetStringAsync(Relative($"/sound/{id}/treated"))).RootElement;
+        Assert.Equal((5000, 1), (about.GetProperty("frames").GetInt32(), about.GetProperty("steps").GetInt32()));
+        var pair = await visitor.GetByteArrayAsync(Relative($"/sound/{id}/treated/pair?from=4990&frames=100"));
+        Assert.Equal(10 * 2 * sizeof(float), pair.Length);
+        Assert.Equal(0.25f, BitConverter.ToSingle(pair));
+        Assert.Equal(-0.0625f, BitConverter.ToSingle(pair, 10 * sizeof(float)), 1e-7f);
+        var raw = JsonDocument.Parse(await visitor.GetStringAsync(Relative($"/sound/{id}/powers?from=0&to=5000"))).RootElement;
+        var treated = JsonDocument.Parse(await visitor.GetStringAsync(Relative($"/sound/{id}/treated/powers?from=0&to=5000"))).RootElement;
+        Assert.Equal(raw.GetProperty("side").GetDouble() / 4, treated.GetProperty("side").GetDouble(), 1e-9);
+        Assert.Equal(raw.GetProperty("mid").GetDouble(), treated.GetProperty("mid").GetDouble(), 1e-9);
+
+        Treat(desk.Library, id, 0);
+        var again = JsonDocument.Parse(await visitor.GetStringAsync(Relative($"/sound/{id}/treated"))).RootElement;
+        Assert.NotEqual(about.GetProperty("version").GetString(), again.GetProperty("version").GetString(), StringComparer.Ordinal);
+        using var far = await visitor.GetAsync(Relative($"/sound/{id}/treated/pair?from=0&frames=262145"));
+        Assert.Equal(HttpStatusCode.BadRequest, far.StatusCode);
+        using var other = await visitor.GetAsync(Relative($"/sound/{id}/treated?effect=0123456789ab"));
+        Assert.Equal(HttpStatusCode.NotFound, other.StatusCode);
+    }
+
+    private static void Treat(string folder, string take, double sideDecibels)
+    {
+        using var library = Library.Open(folder, LibraryAccess.Write);
+        var before = library.GetTreatment(TreatmentScope.Take, take)?.Json;
+        new TreatmentsJob().Set(folder, (TreatmentScope.Take, take), (before, new() { Name = "half", Steps = [TreatmentStep.Of(new Trim(PairRoles.Side, sideDecibels))] }), "half");
     }
 
     [Theory]

@@ -63,9 +63,58 @@ public sealed class ListeningTests : IDisposable
         var leases = ids.Select(id => _library.Room.Rent(id, CancellationToken.None)).ToList();
         Assert.All(leases, lease => Assert.Equal(800, PairSlices.Read(lease.Take, 0, 100, CancellationToken.None).Length));
         leases.ForEach(lease => lease.Dispose());
-        // The two oldest were closed with their last lease; asking again opens them anew.
+        // Whether it was closed meanwhile or not, it reads.
         using var again = _library.Room.Rent(ids[0], CancellationToken.None);
         Assert.Equal(800, PairSlices.Read(again.Take, 0, 100, CancellationToken.None).Length);
+    }
+
+    // Two windows on one take: whoever comes second gets what the first opened, so nobody closes it, or its half-made peaks, under another's hands.
+    [Fact]
+    public async Task ManyWhoOpenOneTakeAtOnce_ShareIt()
+    {
+        var id = _library.Add("shared", ListeningLibrary.Noise(300_000, 1), ListeningLibrary.Noise(300_000, 2));
+        using var start = new Barrier(8);
+        var leases = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Factory.StartNew(
+            () =>
+            {
+                start.SignalAndWait();
+                return _library.Room.Rent(id, CancellationToken.None);
+            },
+            CancellationToken.None,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default)));
+        Assert.All(leases, lease => Assert.Same(leases[0].Take, lease.Take));
+        leases[0].Peaks();
+        foreach (var lease in leases[1..])
+            lease.Dispose();
+        Assert.NotNull(ListeningLibrary.Peaks(leases[0]));
+        leases[0].Dispose();
+    }
+
+    // While one is being listened to, nine others are looked at: it stays the same open take, and its peaks are made to the end.
+    [Fact]
+    public void ATakeInUse_IsNotClosedToMakeRoom()
+    {
+        var playing = _library.Add("playing", ListeningLibrary.Noise(500_000, 1), ListeningLibrary.Noise(500_000, 2));
+        using var lease = _library.Room.Rent(playing, CancellationToken.None);
+        lease.Peaks();
+        for (var n = 0; n < 10; n++)
+            _library.Room.Rent(_library.Add($"other{n}", ListeningLibrary.Noise(100, n), ListeningLibrary.Noise(100, n)), CancellationToken.None).Dispose();
+        using var again = _library.Room.Rent(playing, CancellationToken.None);
+        Assert.Same(lease.Take, again.Take);
+        Assert.NotNull(ListeningLibrary.Peaks(again));
+    }
+
+    [Fact]
+    public void WhoeverStillPlays_ReadsOn_AfterTheRoomIsClosed_AndNobodyElseComesIn()
+    {
+        var id = _library.Add("last", ListeningLibrary.Noise(100, 1), ListeningLibrary.Noise(100, 2));
+        var room = new ListeningRoom(_library.Folder);
+        var lease = room.Rent(id, CancellationToken.None);
+        room.Dispose();
+        Assert.Equal(800, PairSlices.Read(lease.Take, 0, 100, CancellationToken.None).Length);
+        lease.Dispose();
+        Assert.Throws<ObjectDisposedException>(() => room.Rent(id, CancellationToken.None));
     }
 
     // A sine of amplitude 0.5 in the mid and of 0.05 in the side: −6.02 and −26.02 dB in its row. 937.5 Hz lies on a bin of every window.

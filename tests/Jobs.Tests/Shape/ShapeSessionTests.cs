@@ -69,6 +69,28 @@ public sealed class ShapeSessionTests : IDisposable
         Assert.Single(TreatmentsJob.History(_session.Library));
     }
 
+    [Fact]
+    public void AnEditedTreatment_IsSet_Undone_AndRefusedWhenAnotherWindowWasQuicker()
+    {
+        _session.Add("gate");
+        _session.TakeIn();
+        using var library = Library.Open(_session.Library, LibraryAccess.Write);
+        var take = Jobs.Sessions.SessionLoader.Load(library, SmallSession.Session, CancellationToken.None).Takes[0].Catalogued.Id;
+        var (job, place) = (new TreatmentsJob(), (TreatmentScope.Take, take.Value));
+        var one = Named("one", -1);
+        job.Set(_session.Library, place, (null, one), "first");
+        var json = library.GetTreatment(TreatmentScope.Take, take.Value)!.Json;
+
+        job.Set(_session.Library, place, (json, one with { Name = "two" }), "second");
+        Assert.Equal(JobErrorKind.Refused, Assert.Throws<JobException>(() => job.Set(_session.Library, place, (json, null), "third")).Kind);
+        Assert.Equal("two", TreatmentShelf.OfTake(library, take)!.Name);
+        Assert.Equal("second", TreatmentsJob.Undo(_session.Library)!.What);
+        Assert.Equal(json, library.GetTreatment(TreatmentScope.Take, take.Value)!.Json);
+        // Nothing left is no treatment.
+        job.Set(_session.Library, place, (json, one with { Steps = [], Decode = null }), "empty");
+        Assert.Null(library.GetTreatment(TreatmentScope.Take, take.Value));
+    }
+
     // Issue 5, section 8: a treatment for another rig is named and refused.
     [Fact]
     public void ATreatmentMadeForAnotherRig_IsRefused()

@@ -148,6 +148,18 @@ function write(selector, seconds) {
 const away = document.getElementById('components-reconnect-modal');
 let asking = 0;
 
+function loadAnew() {
+    sessionStorage.setItem('desk-restarted', 'yes');
+    location.reload();
+}
+
+function goneAway() {
+    away.textContent = 'The desk does not answer. It may have been closed, or the machine slept. Trying again every second; what was kept is safe.';
+    away.hidden = false;
+    window.clearTimeout(asking);
+    asking = window.setTimeout(ask, 300);
+}
+
 async function ask() {
     try {
         const answer = await fetch('desk/here', { cache: 'no-store' });
@@ -160,8 +172,7 @@ async function ask() {
                 away.hidden = true;
                 return;
             }
-            sessionStorage.setItem('desk-restarted', 'yes');
-            location.reload();
+            loadAnew();
             return;
         }
     } catch {
@@ -173,25 +184,32 @@ async function ask() {
 Blazor.start({
     circuit: {
         reconnectionHandler: {
-            onConnectionDown: () => {
-                away.textContent = 'The desk does not answer. It may have been closed, or the machine slept. Trying again every second; what was kept is safe.';
-                away.hidden = false;
-                window.clearTimeout(asking);
-                asking = window.setTimeout(ask, 300);
-            },
+            onConnectionDown: goneAway,
             onConnectionUp: () => { away.hidden = true; },
         },
     },
 }).then(() => { document.documentElement.dataset.live = 'yes'; });
 
+// A desk that says good-bye closes the connection in order, which nobody reports: so it is also asked now and then.
+let born = '';
+window.setInterval(async () => {
+    if (document.hidden || !away.hidden)
+        return;
+    try {
+        const answer = await fetch('desk/here', { cache: 'no-store' });
+        const now = answer.ok ? await answer.text() : born;
+        if (born && now !== born)
+            loadAnew();
+        born ||= now;
+    } catch {
+        goneAway();
+    }
+}, 3000);
+
 if (sessionStorage.getItem('desk-restarted')) {
     sessionStorage.removeItem('desk-restarted');
-    const say = () => {
-        const place = document.getElementById('restarted');
-        if (!place)
-            return;
-        place.textContent = 'The desk was started again and this page was loaded anew. What was not yet kept in a form is gone.';
-        place.hidden = false;
-    };
-    window.setTimeout(say, 600);
+    const said = document.getElementById('restarted');
+    said.textContent = 'The desk was started again and this page was loaded anew. What was not yet kept in a form is gone.';
+    said.hidden = false;
+    window.setTimeout(() => { said.hidden = true; }, 20000);
 }

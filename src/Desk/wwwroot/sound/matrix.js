@@ -30,10 +30,16 @@ export function coefficients({ side = 0, view = 'stereo', swap = false } = {}) {
     }
 }
 
+/** Eight coefficients for two pairs of which one is heard: the raw one, or the treated one. */
+export function ofTwo(matrix, treated) {
+    return treated ? [0, 0, 0, 0, ...matrix] : [...matrix, 0, 0, 0, 0];
+}
+
 /** The power of left and right together, from the powers of mid and side: no cross term remains in any of our settings. */
 export function power(matrix, powers) {
-    const [a, b, c, d] = matrix;
-    return (a * a + c * c) * powers.mid + (b * b + d * d) * powers.side;
+    const [a, b, c, d, e = 0, f = 0, g = 0, h = 0] = matrix;
+    const { mid, side } = powers.treated ?? { mid: 0, side: 0 };
+    return (a * a + c * c) * powers.mid + (b * b + d * d) * powers.side + (e * e + g * g) * mid + (f * f + h * h) * side;
 }
 
 /** Amplitude ratios [first, second] that make two settings equally loud by turning the louder one down; never up. */

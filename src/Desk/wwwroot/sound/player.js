@@ -1,21 +1,54 @@
 // The player of one take: fetches raw mid and side from the desk and hands them to the audio thread.
-import { coefficients, equalLoudness, ratio } from './matrix.js';
+import { coefficients, equalLoudness, ofTwo, ratio } from './matrix.js';
 
 /** Frames fetched at once: a third of a second at 96 kHz. */
 export const blockFrames = 32768;
 
-/** One stretch of a take: { index, mid, side }. */
-export async function fetchBlock(take, index, signal) {
-    const answer = await fetch(`/sound/${take}/pair?from=${index * blockFrames}&frames=${blockFrames}`, { signal });
+async function fetchPair(path, signal) {
+    const answer = await fetch(path, { signal });
     if (!answer.ok)
         throw new Error(`the desk answered ${answer.status}`);
     const samples = new Float32Array(await answer.arrayBuffer());
-    const half = samples.length / 2;
-    return { index, mid: samples.slice(0, half), side: samples.slice(half) };
+    return [samples.slice(0, samples.length / 2), samples.slice(samples.length / 2)];
 }
 
-/** The audio context for a take: at its own rate where the browser can. */
-export function contextFor(rate) {
+// A treatment may make the take longer or shorter: the shorter pair is silent beyond its end.
+function atLeast(samples, length) {
+    if (samples.length >= length)
+        return samples;
+    const longer = new Float32Array(length);
+    longer.set(samples);
+    return longer;
+}
+
+/** One stretch of a take: { index, mid, side }; with a treatment { mid2, side2 } beside it, as long. */
+export async function fetchBlock(take, index, signal, treated) {
+    const range = `from=${index * blockFrames}&frames=${blockFrames}`;
+    const [[mid, side], second] = await Promise.all([
+        fetchPair(`/sound/${take}/pair?${range}`, signal),
+        treated?.version ? fetchPair(`/sound/${take}/treated/pair?${range}&v=${treated.version}${treated.query}`, signal) : null,
+    ]);
+    if (!second)
+        return { index, mid, side };
+    const length = Math.max(mid.length, second[0].length);
+    return { index, mid: atLeast(mid, length), side: atLeast(side, length), mid2: atLeast(second[0], length), side2: atLeast(second[1], length) };
+}
+
+// One context for each rate, with its decoder fetched once, for as long as the page lives; takes come and go.
+const rooms = new Map();
+
+/** The audio context for a take, at its own rate where the browser can, and its decoder: { context, ready }. */
+export function roomFor(rate) {
+    if (!rooms.has(rate)) {
+        const context = contextFor(rate);
+        rooms.set(rate, { context, players: new Set(), ready: context.audioWorklet.addModule('/sound/take-worklet.js') });
+        // What did not come is asked for again by the next play.
+        rooms.get(rate).ready.catch(() => rooms.delete(rate));
+    }
+    return rooms.get(rate);
+}
+
+function contextFor(rate) {
     try {
         return new AudioContext({ sampleRate: rate, latencyHint: 'interactive' });
     } catch {
@@ -38,12 +71,14 @@ export function outlet(context, node) {
 }
 
 export class Player extends EventTarget {
-    /** take: id; rate in hertz; frames. Nothing is opened before the first play. */
-    constructor({ take, rate, frames }) {
+    /** take: id; rate in hertz; frames; treated: { version, frames, query } of a treatment to compare with. Nothing is opened before the first play. */
+    constructor({ take, rate, frames, treated = null }) {
         super();
+        this.rawFrames = frames;
+        this.treated = treated;
         this.take = take;
         this.rate = rate;
-        this.frames = frames;
+        this.frames = Math.max(frames, treated?.frames ?? 0);
         this.settings = { A: { side: 0, view: 'stereo', swap: false }, B: { side: -6, view: 'stereo', swap: false } };
         this.using = 'A';
         this.equal = false;
@@ -59,19 +94,24 @@ export class Player extends EventTarget {
 
     /** The coefficients heard now, with the trim that makes A and B equally loud. */
     get matrix() {
-        const [a, b] = [coefficients(this.settings.A), coefficients(this.settings.B)];
+        const { A, B } = this.settings;
+        const [a, b] = [A, B].map(s => this.treated ? ofTwo(coefficients(s), s.treated) : coefficients(s));
         const trims = this.equal && this.powers ? equalLoudness(a, b, this.powers) : [1, 1];
         return this.using === 'A' ? a.map(x => x * trims[0]) : b.map(x => x * trims[1]);
     }
 
     /** Opens the audio once; must follow a click or a key. */
     open() {
-        return this.opening ??= this.openOnce();
+        return this.opening ??= this.openOnce().catch(error => { this.opening = null; throw error; });
     }
 
     async openOnce() {
-        this.context = contextFor(this.rate);
-        await this.context.audioWorklet.addModule('/sound/take-worklet.js');
+        const room = this.room = roomFor(this.rate);
+        room.players.add(this);
+        this.context = room.context;
+        await room.ready;
+        if (this.closed)
+            throw new Error('the page of the take was left');
         this.node = new AudioWorkletNode(this.context, 'athwart-take', {
             numberOfInputs: 0,
             numberOfOutputs: 2,
@@ -126,8 +166,11 @@ export class Player extends EventTarget {
     async bring(index) {
         for (let tries = 0; tries < 5; tries++) {
             try {
-                const block = await fetchBlock(this.take, index);
-                this.node.port.postMessage({ type: 'block', ...block }, [block.mid.buffer, block.side.buffer]);
+                const { treated } = this, block = await fetchBlock(this.take, index, undefined, treated);
+                // Another treatment came meanwhile.
+                if (treated !== this.treated)
+                    return;
+                this.node.port.postMessage({ type: 'block', ...block }, [block.mid, block.side, block.mid2, block.side2].filter(x => x).map(x => x.buffer));
                 return;
             } catch (error) {
                 this.say('trouble', error.message);
@@ -197,9 +240,22 @@ export class Player extends EventTarget {
         const range = `${Math.round(from)}-${Math.round(to)}`;
         if (on && this.powersOf !== range) {
             this.powersOf = range;
-            const answer = await fetch(`/sound/${this.take}/powers?from=${Math.round(from)}&to=${Math.round(to)}`);
-            this.powers = answer.ok ? await answer.json() : null;
+            const stretch = `from=${Math.round(from)}&to=${Math.round(to)}`;
+            const [raw, treated] = await Promise.all([
+                fetchJson(`/sound/${this.take}/powers?${stretch}`),
+                this.treated?.version ? fetchJson(`/sound/${this.take}/treated/powers?${stretch}${this.treated.query}`) : null,
+            ]);
+            this.powers = raw && { ...raw, treated: treated ?? undefined };
         }
+        this.apply();
+    }
+
+    /** Another treatment: what was fetched of the one before is forgotten. */
+    treat(treated) {
+        this.treated = treated;
+        this.frames = Math.max(this.rawFrames, treated.frames);
+        this.powersOf = this.powers = null;
+        this.node?.port.postMessage({ type: 'flush', frames: this.frames });
         this.apply();
     }
 
@@ -232,8 +288,18 @@ export class Player extends EventTarget {
     }
 
     async close() {
+        this.closed = true;
         this.playing = false;
         this.node?.port.postMessage({ type: 'end' });
-        await this.context?.close();
+        this.node?.disconnect();
+        this.monitor?.disconnect();
+        this.room?.players.delete(this);
+        if (this.room?.players.size === 0)
+            await this.room.context.suspend();
     }
+}
+
+async function fetchJson(path) {
+    const answer = await fetch(path);
+    return answer.ok ? answer.json() : null;
 }

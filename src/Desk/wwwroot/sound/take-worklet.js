@@ -9,6 +9,8 @@ class TakeProcessor extends AudioWorkletProcessor {
     constructor({ processorOptions: o }) {
         super();
         this.rate = o.rate;
+        // Eight coefficients: a second pair runs beside the first, frame by frame.
+        this.two = o.matrix.length === 8;
         this.frames = o.frames;
         this.blockFrames = o.blockFrames;
         this.ahead = o.ahead ?? 6;
@@ -37,6 +39,11 @@ class TakeProcessor extends AudioWorkletProcessor {
             case 'block':
                 this.blocks.set(message.index, message);
                 this.asked.delete(message.index);
+                break;
+            case 'flush':
+                this.blocks.clear();
+                this.asked.clear();
+                this.frames = message.frames;
                 break;
             case 'failed':
                 this.asked.delete(message.index);
@@ -81,6 +88,8 @@ class TakeProcessor extends AudioWorkletProcessor {
         const size = Math.ceil(128 * this.ratio) + 2 * reach + 4;
         this.mid = new Float32Array(size);
         this.side = new Float32Array(size);
+        this.mid2 = this.two ? new Float32Array(size) : null;
+        this.side2 = this.two ? new Float32Array(size) : null;
         // At the take's own rate every output frame is a frame of the take.
         if (!this.sinc)
             this.place = Math.round(this.place);
@@ -101,6 +110,8 @@ class TakeProcessor extends AudioWorkletProcessor {
                 const silent = frame < 0 ? Math.min(room, -frame) : room;
                 this.mid.fill(0, n, n + silent);
                 this.side.fill(0, n, n + silent);
+                this.mid2?.fill(0, n, n + silent);
+                this.side2?.fill(0, n, n + silent);
                 n += silent;
                 continue;
             }
@@ -116,6 +127,13 @@ class TakeProcessor extends AudioWorkletProcessor {
                 return false;
             this.mid.set(block.mid.subarray(at, at + length), n);
             this.side.set(block.side.subarray(at, at + length), n);
+            if (this.two && block.mid2) {
+                this.mid2.set(block.mid2.subarray(at, at + length), n);
+                this.side2.set(block.side2.subarray(at, at + length), n);
+            } else {
+                this.mid2?.fill(0, n, n + length);
+                this.side2?.fill(0, n, n + length);
+            }
             n += length;
         }
         return true;
@@ -189,8 +207,16 @@ class TakeProcessor extends AudioWorkletProcessor {
             const mid = this.sinc ? this.sinc.at(this.mid, at) : this.mid[n];
             const side = this.sinc ? this.sinc.at(this.side, at) : this.side[n];
             const gain = this.gate.next();
-            const left = gain * (now[0] * mid + now[1] * side);
-            const right = gain * (now[2] * mid + now[3] * side);
+            let left = now[0] * mid + now[1] * side;
+            let right = now[2] * mid + now[3] * side;
+            if (this.two) {
+                const mid2 = this.sinc ? this.sinc.at(this.mid2, at) : this.mid2[n];
+                const side2 = this.sinc ? this.sinc.at(this.side2, at) : this.side2[n];
+                left += now[4] * mid2 + now[5] * side2;
+                right += now[6] * mid2 + now[7] * side2;
+            }
+            left *= gain;
+            right *= gain;
             out[0][n] = left;
             if (out[1])
                 out[1][n] = right;

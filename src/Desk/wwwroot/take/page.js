@@ -17,7 +17,7 @@ export async function open(root, id, desk) {
 async function trouble(line, answer) {
     line.hidden = false;
     line.textContent = (await answer.json().catch(() => null))?.message ?? `The desk cannot open this take (${answer.status}).`;
-    return { choose() { }, close() { } };
+    return { choose() { }, place: () => null, setMarkers() { }, goTo() { }, close() { } };
 }
 
 class TakePage {
@@ -149,6 +149,22 @@ class TakePage {
         this.view.select(from, to);
         if (this.view.selection)
             this.view.look(from, to);
+    }
+
+    /** The chosen stretch, or the cursor twice. */
+    place() {
+        const { selection, cursor } = this.view;
+        return selection ? [selection.from, selection.to] : [cursor, cursor];
+    }
+
+    /** The recordist's own markers. */
+    setMarkers(markers) {
+        this.view.setMarkers(markers);
+    }
+
+    goTo(frame) {
+        this.view.setCursor(frame);
+        this.view.reveal(frame);
     }
 
     close() {

@@ -40,6 +40,7 @@ export class TakeView extends EventTarget {
         this.finding = -1;
         this.hovered = -1;
         this.times = [];
+        this.own = [];
         this.colours = coloursOf(root);
         this.endWatch = whenLightChanges(() => { this.colours = coloursOf(root); this.wake(); });
         this.sizes = new ResizeObserver(() => this.resize());
@@ -151,6 +152,11 @@ export class TakeView extends EventTarget {
     /** The side level that the trail is drawn for. */
     setSideGain(gain) {
         this.sideGain = gain;
+        this.wake();
+    }
+
+    setMarkers(markers) {
+        this.own = markers;
         this.wake();
     }
 
@@ -386,9 +392,15 @@ export class TakeView extends EventTarget {
 
     drawMarkers(g, layout) {
         const s = this.scale;
-        for (const marker of this.take.markers) {
-            const x = Math.round(this.xOf(marker.frame));
-            if (x < this.left || x > this.picture.width)
+        for (const marker of [...this.take.markers, ...this.own]) {
+            const x = Math.round(this.xOf(marker.frame)), end = this.xOf(marker.frame + marker.length);
+            if (end < this.left || x > this.picture.width)
+                continue;
+            if (marker.length > 0) {
+                g.fillStyle = this.colours.marker;
+                g.fillRect(Math.max(this.left, x), layout.trail.y - 4 * s, end - Math.max(this.left, x), 3 * s);
+            }
+            if (x < this.left)
                 continue;
             g.fillStyle = this.colours.marker;
             for (let y = rulerHeight * s; y < layout.trail.y; y += 6 * s)
