@@ -7,7 +7,7 @@ namespace Athwart.Metering.Faults;
 internal static class PairKindDetector
 {
     // Of takes that are looked at, one in four is taken to be either before anything is heard.
-    private const double Straight = 0.5, Swapped = 0.25, Decoded = 0.25, Said = 0.6, Sure = 0.9;
+    private const double Straight = 0.5, Swapped = 0.25, Decoded = 0.25, Said = 0.5, Sure = 0.9;
 
     public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
     {
