@@ -31,13 +31,13 @@ internal static partial class Plantings
         }),
         new("early end", "the last 20 ms within 12 dB of the loudest and 20 dB above the quiet", (t, c) =>
         {
-            var levels = t.BandLevels(ChannelRole.Mid, 60, 0.4 * t.Rate);
-            var quiet = levels.Length == 0 ? 0 : levels[levels.Length / 10];
             for (var i = 0; i < 300; i++)
             {
                 var frame = (int)c.Between(0.5 * t.Frames, 0.95 * t.Frames);
                 var level = Levels.Decibels(Math.Min(Places.Level(t, ChannelRole.Mid, frame - (t.Rate / 50)), Places.Level(t, ChannelRole.Mid, frame - (t.Rate / 100))));
-                if (level > quiet + 20 && level > levels[^1] - 12)
+                // Quiet and loud of what is left: nobody hears what came after.
+                var (quiet, loud) = Places.QuietAndLoud(t, ChannelRole.Mid, frame);
+                if (level > quiet + 20 && level > loud - 12)
                     return new([new EarlyEnd(frame / (double)t.Rate)], Found.EarlyEnd);
             }
 
