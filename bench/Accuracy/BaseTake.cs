@@ -39,6 +39,9 @@ internal sealed class BaseTake
     /// <summary>The loudest source's level at the rig against the surroundings; 30 for real recordings, where it is not known.</summary>
     public double SignalToNoise { get; private init; } = 30;
 
+    /// <summary>Whether neither role lies 60 dB below the other: a recording of one microphone on two channels is no pair.</summary>
+    public bool IsPair => Math.Abs(Levels.Decibels(Levels.Rms(Mid) + 1e-12) - Levels.Decibels(Levels.Rms(Side) + 1e-12)) < 60;
+
     public double[] Plane(ChannelRole role) => role == ChannelRole.Side ? Side : Mid;
 
     /// <summary>Draws and renders a scene, or reads it where it was rendered before.</summary>

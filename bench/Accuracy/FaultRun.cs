@@ -47,6 +47,12 @@ internal sealed class FaultRun
 
     private void Scene(BaseTake take, Options options)
     {
+        if (!take.IsPair)
+        {
+            Console.WriteLine($"  {Name(take)} is left out: one role lies 60 dB and more below the other");
+            return;
+        }
+
         var all = Plantings.All.Where(p => options.Fault is not { } name || p.Name.Contains(name, StringComparison.OrdinalIgnoreCase)).ToList();
         if (options.Fault is null or "clean")
             Clean(take, options);

@@ -52,7 +52,9 @@ internal static partial class Plantings
             if (!t.Coincident)
                 return null;
             var late = c.Ratio(2, 100) * (c.Unit() < 0.7 ? 1 : -1) * t.Rate / 48_000;
-            return new Planted([new LateSide(late)], Found.SideDelay) { Role = ChannelRole.Side, Judged = t.SignalToNoise >= 20, Number = new("delay", late, 0.1 * t.Rate / 48_000, f => f.Size ?? double.NaN) };
+            // A recording of spaced microphones has a delay already; the fault adds to it.
+            var own = t.Name is null ? 0 : FaultRun.Check(Array.ConvertAll(t.Mid, x => (float)x), Array.ConvertAll(t.Side, x => (float)x), t.Rate, t.Scene.Rig.Word).FirstOrDefault(f => string.Equals(f.Kind, Found.SideDelay, StringComparison.Ordinal))?.Size ?? 0;
+            return new Planted([new LateSide(late)], Found.SideDelay) { Role = ChannelRole.Side, Judged = t.SignalToNoise >= 20, Number = new("delay", late + own, 0.1 * t.Rate / 48_000, f => f.Size ?? double.NaN) };
         }),
         new("scaled copy", "−12 to 0 dB", (t, c) => new([new CopiedMid(c.Unit() < 0.5 ? 0 : -c.Between(1, 12), c.Unit() < 0.3)], FindingKinds.ScaledCopy, FindingKinds.IdenticalChannels)),
         new("roles swapped", "the whole take", (t, c) => new([new SwappedRoles()], Found.RolesSwapped)),

@@ -103,7 +103,7 @@ internal static class LevelJumpDetector
         return new(at, double.IsNaN(floor) ? size : floor, isSide, evidence);
     }
 
-    private static double Flat(double spread) => spread < 0.15 ? 2 : spread < 0.3 ? 1 : spread < 0.45 ? 0 : -2;
+    private static double Flat(double spread) => spread < 0.15 ? 2 : spread < 0.3 ? 1 : spread < 0.45 ? 0 : spread < 0.6 ? -2 : -5;
 
     private static double AtOnce(double narrow) => narrow is > 0.75 and < 1.4 ? 1 : narrow is > 0.55 and < 1.9 ? 0 : -2;
 
