@@ -19,6 +19,9 @@ internal sealed class BaseTake
 
     public int Number { get; }
 
+    /// <summary>Of the recording; null for a generated take.</summary>
+    public string? Name { get; private init; }
+
     /// <summary>Rate, word and seed; for a generated take all else too.</summary>
     public Scene Scene { get; }
 
@@ -35,6 +38,9 @@ internal sealed class BaseTake
 
     /// <summary>The loudest source's level at the rig against the surroundings; 30 for real recordings, where it is not known.</summary>
     public double SignalToNoise { get; private init; } = 30;
+
+    /// <summary>Whether neither role lies 60 dB below the other: a recording of one microphone on two channels is no pair.</summary>
+    public bool IsPair => Math.Abs(Levels.Decibels(Levels.Rms(Mid) + 1e-12) - Levels.Decibels(Levels.Rms(Side) + 1e-12)) < 60;
 
     public double[] Plane(ChannelRole role) => role == ChannelRole.Side ? Side : Mid;
 
@@ -76,11 +82,11 @@ internal sealed class BaseTake
     }
 
     /// <summary>A stereo recording encoded to mid and side, 3 dB below its level.</summary>
-    public static BaseTake Real(int number, float[] left, float[] right, int rate)
+    public static BaseTake Real(int number, float[] left, float[] right, int rate, string name)
     {
         float[] Matrix(float sign) => [.. left.Zip(right, (l, r) => 0.35f * (l + (sign * r)))];
         var scene = new Scene { Seed = (ulong)number, SampleRateHertz = rate, LengthSeconds = left.Length / (double)rate };
-        return new(number, scene, Matrix(1), Matrix(-1), true);
+        return new(number, scene, Matrix(1), Matrix(-1), true) { Name = name };
     }
 
     private static float[] ReadSamples(string path)

@@ -20,9 +20,11 @@ internal sealed class FaultRun
     public static void Run(Options options)
     {
         var run = new FaultRun();
-        var numbers = options.Real ? Enumerable.Range(0, RealTakes.Names.Count) : Enumerable.Range(options.First, options.Scenes);
+        var pieces = options.Folder is { } folder ? RealTakes.Pieces(folder) : [];
+        var numbers = pieces.Count > 0 ? Enumerable.Range(0, pieces.Count) : options.Real ? Enumerable.Range(0, RealTakes.Names.Count) : Enumerable.Range(options.First, options.Scenes);
+        BaseTake Take(int number) => pieces.Count > 0 ? RealTakes.ReadPiece(number, pieces[number]) : options.Real ? RealTakes.Read(number) : BaseTake.Generated(number);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = options.Threads };
-        Parallel.ForEach(numbers, parallel, number => run.Scene(options.Real ? RealTakes.Read(number) : BaseTake.Generated(number), options));
+        Parallel.ForEach(numbers, parallel, number => run.Scene(Take(number), options));
         run.Print();
     }
 
@@ -45,10 +47,16 @@ internal sealed class FaultRun
 
     private void Scene(BaseTake take, Options options)
     {
+        if (!take.IsPair)
+        {
+            Console.WriteLine($"  {Name(take)} is left out: one role lies 60 dB and more below the other");
+            return;
+        }
+
         var all = Plantings.All.Where(p => options.Fault is not { } name || p.Name.Contains(name, StringComparison.OrdinalIgnoreCase)).ToList();
         if (options.Fault is null or "clean")
             Clean(take, options);
-        var count = options.Real || options.Fault is not null ? all.Count : options.FaultsOfAScene;
+        var count = options.Recorded || options.Fault is not null ? all.Count : options.FaultsOfAScene;
         for (var i = 0; i < count && all.Count > 0; i++)
             Plant(take, all[((take.Number * count) + i) % all.Count], options);
     }
@@ -74,7 +82,7 @@ internal sealed class FaultRun
         }
     }
 
-    private static string Name(BaseTake take) => take.Scene.Sources.Count > 0 ? $"#{take.Number} {take.Rate} {take.Scene.Rig.Word} {string.Join('+', take.Scene.Sources.Select(s => s.Signal.GetType().Name))}" : $"#{take.Number} {RealTakes.Names[take.Number]}";
+    private static string Name(BaseTake take) => take.Name is null ? $"#{take.Number} {take.Rate} {take.Scene.Rig.Word} {string.Join('+', take.Scene.Sources.Select(s => s.Signal.GetType().Name))}" : $"#{take.Number} {take.Name}";
 
     private void Plant(BaseTake take, Planting planting, Options options)
     {
@@ -94,7 +102,7 @@ internal sealed class FaultRun
         }
 
         if (options.List && wrong is not null)
-            Console.WriteLine($"  {Name(take)} {planting.Name}: {wrong}; {planted.Faults[0]}; said {string.Join(", ", findings.Select(f => f.Kind).Distinct(StringComparer.Ordinal))}");
+            Console.WriteLine($"  {Name(take)} {planting.Name}: {wrong}; {planted.Faults[0]} {string.Join(" ", truth.SelectMany(i => i.Places).OrderByDescending(r => r.Length.Value).Take(4).Select(r => r.Length.Value))}; said {string.Join(", ", findings.Select(f => f.Kind).Distinct(StringComparer.Ordinal))}");
     }
 
     private void Print()

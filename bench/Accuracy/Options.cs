@@ -20,6 +20,9 @@ internal sealed record Options
     /// <summary>Real recordings instead of scenes.</summary>
     public bool Real { get; init; }
 
+    /// <summary>Whether takes are recordings.</summary>
+    public bool Recorded => Real || Folder is not null;
+
     /// <summary>The probabilities for the kind of pair instead of faults.</summary>
     public bool Pairs { get; init; }
 
@@ -31,6 +34,9 @@ internal sealed record Options
 
     /// <summary>A file whose findings are printed instead: channels 1 and 2 as mid and side.</summary>
     public string? File { get; init; }
+
+    /// <summary>A folder of stereo recordings that are used in place of scenes, in pieces of 12 s.</summary>
+    public string? Folder { get; init; }
 
     /// <summary>Threads; 2.</summary>
     public int Threads { get; init; } = 2;
@@ -48,12 +54,13 @@ internal sealed record Options
                 "--first" => options with { First = Number() },
                 "--fault" => options with { Fault = arguments[++i] },
                 "--file" => options with { File = arguments[++i] },
+                "--folder" => options with { Folder = arguments[++i] },
                 "--threads" => options with { Threads = Number() },
                 "--real" => options with { Real = true },
                 "--pairs" => options with { Pairs = true },
                 "--cost" => options with { Cost = true },
                 "--list" => options with { List = true },
-                _ => throw new ArgumentException($"'{arguments[i]}' is not known; give --takes N, --first N, --fault NAME, --file PATH, --threads N, --real, --pairs, --cost, --list", nameof(arguments)),
+                _ => throw new ArgumentException($"'{arguments[i]}' is not known; give --takes N, --first N, --fault NAME, --file PATH, --folder PATH, --threads N, --real, --pairs, --cost, --list", nameof(arguments)),
             };
         }
 

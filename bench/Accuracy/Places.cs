@@ -14,6 +14,14 @@ internal static class Places
         return Levels.Rms(take.Plane(role).AsSpan(from, to - from));
     }
 
+    /// <summary>The levels of 20 ms below which a tenth lies and which none goes beyond, up to a frame.</summary>
+    public static (double Quiet, double Loud) QuietAndLoud(BaseTake take, ChannelRole role, int end)
+    {
+        var hop = take.Rate / 50;
+        var levels = Enumerable.Range(0, end / hop).Select(i => Levels.Decibels(Levels.Rms(take.Plane(role).AsSpan(i * hop, hop)))).Order().ToList();
+        return (levels[levels.Count / 10], levels[^1]);
+    }
+
     /// <summary>A frame half a second and more inside where both roles are above a level; null when a hundred draws find none.</summary>
     public static int? Sounding(BaseTake take, Chance chance, double decibels, int room)
     {

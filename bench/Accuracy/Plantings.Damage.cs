@@ -31,13 +31,13 @@ internal static partial class Plantings
         }),
         new("early end", "the last 20 ms within 12 dB of the loudest and 20 dB above the quiet", (t, c) =>
         {
-            var levels = t.BandLevels(ChannelRole.Mid, 60, 0.4 * t.Rate);
-            var quiet = levels.Length == 0 ? 0 : levels[levels.Length / 10];
             for (var i = 0; i < 300; i++)
             {
                 var frame = (int)c.Between(0.5 * t.Frames, 0.95 * t.Frames);
                 var level = Levels.Decibels(Math.Min(Places.Level(t, ChannelRole.Mid, frame - (t.Rate / 50)), Places.Level(t, ChannelRole.Mid, frame - (t.Rate / 100))));
-                if (level > quiet + 20 && level > levels[^1] - 12)
+                // Quiet and loud of what is left: nobody hears what came after.
+                var (quiet, loud) = Places.QuietAndLoud(t, ChannelRole.Mid, frame);
+                if (level > quiet + 20 && level > loud - 12)
                     return new([new EarlyEnd(frame / (double)t.Rate)], Found.EarlyEnd);
             }
 
@@ -52,7 +52,9 @@ internal static partial class Plantings
             if (!t.Coincident)
                 return null;
             var late = c.Ratio(2, 100) * (c.Unit() < 0.7 ? 1 : -1) * t.Rate / 48_000;
-            return new Planted([new LateSide(late)], Found.SideDelay) { Role = ChannelRole.Side, Judged = t.SignalToNoise >= 20, Number = new("delay", late, 0.1 * t.Rate / 48_000, f => f.Size ?? double.NaN) };
+            // A recording of spaced microphones has a delay already; the fault adds to it.
+            var own = t.Name is null ? 0 : FaultRun.Check(Array.ConvertAll(t.Mid, x => (float)x), Array.ConvertAll(t.Side, x => (float)x), t.Rate, t.Scene.Rig.Word).FirstOrDefault(f => string.Equals(f.Kind, Found.SideDelay, StringComparison.Ordinal))?.Size ?? 0;
+            return new Planted([new LateSide(late)], Found.SideDelay) { Role = ChannelRole.Side, Judged = t.SignalToNoise >= 20, Number = new("delay", late + own, 0.1 * t.Rate / 48_000, f => f.Size ?? double.NaN) };
         }),
         new("scaled copy", "−12 to 0 dB", (t, c) => new([new CopiedMid(c.Unit() < 0.5 ? 0 : -c.Between(1, 12), c.Unit() < 0.3)], FindingKinds.ScaledCopy, FindingKinds.IdenticalChannels)),
         new("roles swapped", "the whole take", (t, c) => new([new SwappedRoles()], Found.RolesSwapped)),

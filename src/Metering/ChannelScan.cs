@@ -10,6 +10,7 @@ internal sealed class ChannelScan
     private readonly LevelRuns _fullScale;
     private readonly LevelRuns? _overs;
     private readonly FlatTopRuns? _flatTops;
+    private readonly CeilingSamples? _ceiling;
     private readonly SilenceRuns? _silence;
     private readonly float[] _subPeaks = new float[SampleWindow.Length / SampleWindow.SubBlock];
     private float _samplePeak;
@@ -29,6 +30,7 @@ internal sealed class ChannelScan
             return;
         _overs = scale.IsInteger ? null : new(1, 1, true, join);
         _flatTops = new(scale, join);
+        _ceiling = new(scale, join);
         _silence = new(SilenceFrames(sampleRateHertz), sampleRateHertz / 1000);
     }
 
@@ -54,6 +56,7 @@ internal sealed class ChannelScan
         _fullScale.Scan(block, firstFrame, peak);
         _overs?.Scan(block, firstFrame, peak);
         _flatTops?.Scan(Window.Samples, count, firstFrame, peak);
+        _ceiling?.Scan(block, firstFrame, peak);
         _silence?.Scan(block, firstFrame);
         if (!_varies && count > 0)
             _varies = block.ContainsAnyExcept(_constant ??= block[0]);
@@ -63,6 +66,9 @@ internal sealed class ChannelScan
     public RoleMeasures Complete(long frames)
     {
         var (flatTops, atCeiling) = _flatTops?.Complete() ?? (SampleRuns.None, 0);
+        // High sound is cut from rail to rail, without four equal samples in a row.
+        if (flatTops.Count < 3 && _ceiling?.Complete(frames) is { Runs.Count: >= 3 } ceiling)
+            (flatTops, atCeiling) = ceiling;
         return new()
         {
             Role = _role,

@@ -11,7 +11,6 @@ internal sealed class LevelRuns(double threshold, int shortest, bool strictly, l
     private readonly float _threshold = strictly ? MathF.BitIncrement((float)threshold) : (float)threshold;
     private long _from = -1;
     private float _peak;
-    private bool _positive;
 
     /// <summary>Takes the next block, which begins at a frame of the take.</summary>
     /// <param name="block">Samples.</param>
@@ -40,13 +39,15 @@ internal sealed class LevelRuns(double threshold, int shortest, bool strictly, l
     {
         var magnitude = MathF.Abs(sample);
         var reaches = magnitude >= _threshold;
-        // A swing from one rail to the other is two runs.
-        if (_from >= 0 && (!reaches || sample > 0 != _positive))
-            Close(frame);
         if (!reaches)
+        {
+            Close(frame);
             return;
+        }
+
+        // A swing from one rail to the other is one run: sound that high is cut at every swing.
         if (_from < 0)
-            (_from, _peak, _positive) = (frame, 0, sample > 0);
+            (_from, _peak) = (frame, 0);
         _peak = MathF.Max(_peak, magnitude);
     }
 

@@ -44,6 +44,15 @@ public sealed record RoleMeasures
     /// <summary>How far the spectrum falls at once just above <see cref="HighestUsefulFrequency"/>; 0 dB when there is no edge.</summary>
     public Decibels BandEdgeDrop { get; init; }
 
+    /// <summary>
+    /// The highest frequency at which sound lies above the noise, to a twelfth of an octave; 0 Hz when none does from 1 kHz on, below
+    /// 16 transformed blocks, or when faults were not asked for.
+    /// </summary>
+    public Hertz HighestSoundFrequency { get; init; }
+
+    /// <summary>How many octaves down, at a lower speed, bring the top of the sound to 20 kHz: log2(f/20 kHz), 0 where it lies there already or lower.</summary>
+    public double OctavesDown => HighestSoundFrequency.Value > 20_000 ? Math.Log2(HighestSoundFrequency.Value / 20_000) : 0;
+
     /// <summary>Whether every sample has the same value.</summary>
     public bool IsConstant { get; init; }
 
@@ -56,7 +65,10 @@ public sealed record RoleMeasures
     /// <summary>Floating-point samples beyond ±1, each run of any length.</summary>
     public SampleRuns FloatOvers { get; init; } = SampleRuns.None;
 
-    /// <summary>Flat tops: 4 or more equal samples at a peak below full scale that the curve around them would have passed.</summary>
+    /// <summary>
+    /// Flat tops: 4 or more equal samples at a peak below full scale that the curve around them would have passed; where there are not
+    /// three of these, samples at one ceiling that hold most of what comes within 1 % of it.
+    /// </summary>
     public SampleRuns FlatTops { get; init; } = SampleRuns.None;
 
     /// <summary>Share, 0 to 1, of the flat tops within 0.2 dB of the highest of their polarity: near 1 when something clipped.</summary>

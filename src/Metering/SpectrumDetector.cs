@@ -6,12 +6,17 @@ namespace Athwart.Metering;
 /// <summary>Channels whose spectrum ends far below half the sample rate.</summary>
 internal static class SpectrumDetector
 {
+    private const double LowestEdge = 3000;
+
     public static IEnumerable<Finding> Find(TakeMeasures m)
     {
-        foreach (var role in (RoleMeasures[])[m.Mid, m.Side])
+        var (mid, side) = (LowBandwidth(m.Mid, m), LowBandwidth(m.Side, m));
+        // A lossy code or a lower rate ends both channels of a file near one frequency; one alone may be what its sound is made of.
+        var alone = mid is null || side is null || Math.Abs(Math.Log2(mid.Size!.Value / side.Size!.Value)) > 0.25;
+        foreach (var finding in (Finding?[])[mid, side])
         {
-            if (LowBandwidth(role, m) is { } finding)
-                yield return finding;
+            if (finding is not null)
+                yield return alone ? finding with { Severity = FindingSeverity.Note, Confidence = 0.5 } : finding;
         }
     }
 
@@ -38,7 +43,8 @@ internal static class SpectrumDetector
     {
         var (highest, half) = (role.HighestUsefulFrequency.Value, m.SampleRateHertz / 2.0);
         // Converters and rate conversions end at 0.9 of half the rate and above; and a spectrum that fades by itself is no fault.
-        if (highest <= 0 || highest > 0.85 * half || role.BandEdgeDrop.Value < 20)
+        // Nothing in use ends below a telephone's 3.4 kHz.
+        if (highest < LowestEdge || highest > 0.85 * half || role.BandEdgeDrop.Value < 20)
             return null;
         if (IsSoundAlone(role, m, highest))
             return null;

@@ -12,8 +12,8 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
     public TakeMeasures Measures(RoleMeasures mid, RoleMeasures side, RoleMeasures left, RoleMeasures right, (bool Identical, bool Opposite, SampleRuns Silence) pair, FaultMeasures? faults = null, SlateHead? slate = null) => new(track, _total, sideGain)
     {
         Scale = scale,
-        Mid = Recorded(mid, _total.First, _total.FirstSquared, track.MidMeans, h => h.MidMid, h => h.Mid, track.MidEnergies, spectrum?.Mid),
-        Side = Recorded(side, _total.Second, _total.SecondSquared, track.SideMeans, h => h.SideSide, h => h.Side, track.SideEnergies, spectrum?.Side),
+        Mid = Recorded(mid, _total.First, _total.FirstSquared, track.MidMeans, h => h.MidMid, h => h.Mid, track.MidEnergies, spectrum?.Mid, faults?.Cross, faults?.Cross?.QuietMid),
+        Side = Recorded(side, _total.Second, _total.SecondSquared, track.SideMeans, h => h.SideSide, h => h.Side, track.SideEnergies, spectrum?.Side, faults?.Cross, faults?.Cross?.QuietSide),
         Left = Decoded(left, sideGain),
         Right = Decoded(right, -sideGain),
         AreIdentical = pair.Identical,
@@ -23,7 +23,7 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
         Slate = slate,
     };
 
-    private RoleMeasures Recorded(RoleMeasures role, double sum, double squares, MeanSpread means, Func<HopSums, double> squareOf, Func<HopSums, double> totalOf, IReadOnlyList<float> energies, float[]? held)
+    private RoleMeasures Recorded(RoleMeasures role, double sum, double squares, MeanSpread means, Func<HopSums, double> squareOf, Func<HopSums, double> totalOf, IReadOnlyList<float> energies, float[]? held, PairCross? cross, float[]? quiet)
     {
         var mean = _total.Frames > 0 ? sum / _total.Frames : 0;
         var (floor, loudest) = LevelPercentiles.Measure(Hops(squareOf), Hops(totalOf), track.Grid);
@@ -38,6 +38,8 @@ internal sealed class TakeSummary(PairTrack track, PairSpectrum? spectrum, Sampl
             LoudestRms = loudest,
             HighestUsefulFrequency = highest,
             BandEdgeDrop = drop,
+            HighestSoundFrequency = held is null || cross is null || quiet is null ? default
+                : SoundBand.Find(held, quiet, spectrum!.Transformed, cross.Groups, drop.Value > 0 ? highest.Value : 0, track.Grid.SampleRateHertz),
         };
     }
 

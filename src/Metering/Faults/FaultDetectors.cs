@@ -9,7 +9,7 @@ internal static class FaultDetectors
 
     private static IEnumerable<Finding> Sounding(TakeMeasures m, FaultMeasures f)
     {
-        foreach (var finding in HumDetector.Find(m, f).Concat(WindDetector.Find(m, f)).Concat(ToneDetector.Find(m, f)).Concat(SweepDetector.Find(m, f)).Concat(CourseDetector.Find(m)))
+        foreach (var finding in HumDetector.Find(m, f).Concat(WindDetector.Find(m, f)).Concat(ToneDetector.Find(m, f)).Concat(SweepDetector.Find(m, f)).Concat(CourseDetector.Find(m)).Concat(LevelJumpDetector.Find(m, f)))
             yield return finding;
         // With a dead or copied channel there is no pair to judge.
         if (m.Mid.IsConstant || m.Side.IsConstant || m.CopyResidual.Value < -50)

@@ -24,6 +24,9 @@ internal sealed record FaultMeasures
     /// <summary>The low end, every <see cref="LowFrames.Hop"/> samples at the lower rate.</summary>
     public required IReadOnlyList<LowFrame> Low { get; init; }
 
+    /// <summary>Levels in bands, every 20 ms.</summary>
+    public required GainCourse Gains { get; init; }
+
     /// <summary>The lower rate in samples a second.</summary>
     public required double LowRate { get; init; }
 

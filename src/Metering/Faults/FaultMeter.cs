@@ -8,11 +8,12 @@ internal sealed class FaultMeter
     private readonly DropoutScan _midDropouts, _sideDropouts;
     private readonly RepeatScan _repeats = new();
     private readonly LowBand _low;
+    private readonly GainCourse _gains;
 
     public FaultMeter(int sampleRateHertz, SampleScale scale)
     {
         (_midClicks, _sideClicks) = (new(scale, sampleRateHertz), new(scale, sampleRateHertz));
-        _low = new(sampleRateHertz);
+        (_low, _gains) = (new(sampleRateHertz), new(sampleRateHertz));
         (_midDropouts, _sideDropouts) = (new(scale, sampleRateHertz), new(scale, sampleRateHertz));
     }
 
@@ -28,6 +29,7 @@ internal sealed class FaultMeter
         _sideDropouts.Scan(_history.Side, _history.First, _history.Origin);
         _repeats.Scan(_history);
         _low.Add(mid, side);
+        _gains.Add(mid, side);
     }
 
     /// <summary>Ends the take.</summary>
@@ -48,6 +50,7 @@ internal sealed class FaultMeter
             Repeats = _repeats.Found,
             Cross = cross,
             Lines = _low.Lines,
+            Gains = _gains,
             Low = _low.Low.Frames,
             LowRate = _low.Rate,
             LowFactor = _low.Factor,

@@ -118,8 +118,8 @@ internal sealed class SweepTracker
 
         public long Last { get; private set; } = block;
 
-        /// <summary>How far from the expected a peak may lie: while its slope is not known, an octave in ten seconds; then two bins and a half.</summary>
-        public double Reach(long at) => _n < 5 ? Math.Min(20, 2 + (5 * (at - Last))) : 2.5 + (0.2 * (at - Last));
+        /// <summary>How far from the expected a peak may lie: while its slope is not known, two octaves in ten seconds; then two bins and a half.</summary>
+        public double Reach(long at) => _n < 5 ? Math.Min(40, 2 + (10 * (at - Last))) : 2.5 + (0.2 * (at - Last));
 
         private double Slope => _n > 3 && (_n * _tt) - (_t * _t) is > 0 and var d ? ((_n * _tx) - (_t * _x)) / d : 0;
 
@@ -140,7 +140,7 @@ internal sealed class SweepTracker
             // Even: about a straight line less than a bin and a half; steady: the level within 4 dB; far enough to be no wavering tone.
             var spread = Math.Sqrt(Math.Max(0, (_xx / _n) - (mean * mean) - (rise * rise * ((_tt / _n) - (_t * _t / _n / _n)))));
             var level = Math.Sqrt(Math.Max(0, (_levels / _n) - (_level * _level / _n / _n))) * 4.34;
-            if (_n < 12 || Math.Abs(moved) < Math.Max(10, 0.04 * mean) || spread > 1.5 || level > 4)
+            if (_n < 12 || Math.Abs(moved) < Math.Max(4, 0.04 * mean) || spread > Math.Min(1.5, 0.15 * Math.Abs(moved)) || level > 4)
                 return null;
             return new(Expected(First), Expected(Last), First, Last, _power / _n, _n);
         }

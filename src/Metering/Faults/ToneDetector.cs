@@ -21,12 +21,12 @@ internal static class ToneDetector
             List<(double Hertz, double Power, double Excess)> lines = [.. low, .. Lines(quiet, mean, m.SampleRateHertz / (double)PairCross.Length).Where(l => l.Hertz > 640 || (low.Count == 0 && l.Hertz > 560))];
             foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz < Ultrasonic), false))
                 yield return finding;
-            foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz >= Ultrasonic), true))
+            foreach (var finding in Tell(role, lines.FindAll(l => l.Hertz >= Ultrasonic && l.Excess > 16), true))
                 yield return finding;
         }
     }
 
-    /// <summary>Bins that stand 12 dB above both sides in the quietest group, and stay within 3 dB of that all through.</summary>
+    /// <summary>Bins that stand 10 dB above both sides in the quietest group, and stay within 3 dB of that all through.</summary>
     internal static IEnumerable<(double Hertz, double Power, double Excess)> Lines(float[] quiet, double[] mean, double width)
     {
         for (var k = 24; k < quiet.Length - 24; k++)
@@ -38,7 +38,7 @@ internal static class ToneDetector
                 continue;
 
             var beside = Math.Max(Median(quiet.AsSpan(k - 20, 16)), Median(quiet.AsSpan(k + 5, 16)));
-            if (!(quiet[k] > 16 * beside) || !(quiet[k] > 5 * Math.Max(quiet[k - 4], quiet[k + 4])))
+            if (!(quiet[k] > 10 * beside) || !(quiet[k] > 5 * Math.Max(quiet[k - 4], quiet[k + 4])))
                 continue;
             var (a, b, c) = (Math.Log(quiet[k - 1] + 1e-30), Math.Log(quiet[k]), Math.Log(quiet[k + 1] + 1e-30));
             var offset = Math.Abs(a - (2 * b) + c) < 1e-9 ? 0 : Math.Clamp((a - c) / (2 * (a - (2 * b) + c)), -0.5, 0.5);

@@ -6,6 +6,9 @@ namespace Athwart.Metering.Faults;
 /// <summary>What mono loses for each third octave, and where the side's low end is missing.</summary>
 internal static class WidthDetector
 {
+    // Low cuts of inputs and microphones end at 400 Hz; a side that ends higher was mixed so, or hears nothing below.
+    private const double HighestCut = 450;
+
     public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
     {
         if (MonoLoss(m, f) is { } loss)
@@ -57,7 +60,7 @@ internal static class WidthDetector
     private static Finding? LowEnd(TakeMeasures m, FaultMeasures f)
     {
         var lines = f.Lines;
-        if (lines.Mid.Count < 2)
+        if (lines.Mid.Count < 2 || m.SideMinusMid.Value < -60)
             return null;
         var width = lines.Rate / LineSpectrum.Length;
         // 25 to 500 Hz; hum is not what is asked about.
@@ -87,21 +90,21 @@ internal static class WidthDetector
     /// Where the side falls 3 dB below its share above, if from there down it goes on falling 5 dB an octave and more for an octave and a
     /// half; hertz, and how far it falls in all.
     /// </summary>
-    internal static (double Hertz, double Fall, double Slope)? Corner(List<double> hertz, List<double> ratio)
+    internal static (double Hertz, double Fall, double Slope, double Uneven)? Corner(List<double> hertz, List<double> ratio)
     {
         // From 500 Hz down; the share above is read from two thirds to two octaves higher, past the bend.
         for (var i = Math.Min(13, ratio.Count - 6); i >= 4; i--)
         {
             var above = ratio.GetRange(i + 2, Math.Min(6, ratio.Count - i - 2)).Order().ToList();
             var plateau = above[above.Count / 2];
-            if (ratio[i] > plateau - 3 || above[^1] - above[0] > 8)
+            if (ratio[i] > plateau - 3 || above[^1] - above[0] > 12)
                 continue;
             var at = Math.Clamp((plateau - 3 - ratio[i]) / Math.Max(0.1, ratio[i + 1] - ratio[i]), 0, 1);
             var slope = (ratio[i] - ratio[i - 4]) / (4 / 3.0);
-            var falls = Enumerable.Range(i - 4, 4).All(j => ratio[j] < ratio[j + 1] + 1.5);
+            var falls = Enumerable.Range(i - 4, 4).All(j => ratio[j] < ratio[j + 1] + 2.5);
             if (slope < 5 || !falls)
-                return null;
-            return (hertz[i] * Math.Pow(2, at / 3), plateau - ratio.Take(i).Min(), slope);
+                continue;
+            return (hertz[i] * Math.Pow(2, at / 3), plateau - ratio.Take(i).Min(), slope, above[^1] - above[0]);
         }
 
         return null;
@@ -114,7 +117,7 @@ internal static class WidthDetector
         return below.Count > 0 && below.Average(t => t.Mid) > 1e-4 * thirds.Max(t => t.Mid) && below.Average(t => t.Mid) > 1e-11;
     }
 
-    private static Finding? LowEnd((double Hertz, double Fall, double Slope) c, List<(double Hertz, double Mid, double Side)> thirds)
+    private static Finding? LowEnd((double Hertz, double Fall, double Slope, double Uneven) c, List<(double Hertz, double Mid, double Side)> thirds)
     {
         // A figure-8's own low end may end at 60 Hz.
         if (c.Hertz < 70 || c.Fall < 9)
@@ -122,7 +125,7 @@ internal static class WidthDetector
         return new()
         {
             Kind = FaultKinds.SideLowEnd,
-            Severity = c.Hertz > 150 && c.Fall > 15 ? FindingSeverity.Caution : FindingSeverity.Note,
+            Severity = c.Hertz is > 150 and < HighestCut && c.Fall > 15 && c.Uneven < 8 ? FindingSeverity.Caution : FindingSeverity.Note,
             Role = ChannelRole.Side,
             Size = c.Hertz,
             SizeUnit = "Hz",

@@ -10,7 +10,7 @@ namespace Athwart.Metering.Faults;
 /// </remarks>
 internal static class WindDetector
 {
-    private const double MostCoherent = 0.5, Steeper = -1.1, ShallowestGust = 5;
+    private const double MostCoherent = 0.5, Steeper = -1.1, ShallowestGust = 5, LeastOfBand = 0.12, ShallowestSlope = -0.2, MostUneven = 7.5;
 
     public static IEnumerable<Finding> Find(TakeMeasures m, FaultMeasures f)
     {
@@ -45,7 +45,7 @@ internal static class WindDetector
             Array.Sort(bands, 0, n);
             var (low, band) = (lows[n / 2], bands[n / 2]);
             // A capsule's own low cut takes the steep part away: then the low end must outweigh what is above it.
-            var steep = (low > band && slope / n < Steeper) || (low > 4 * band && slope / n < 0.5);
+            var steep = (low > LeastOfBand * band && slope / n < Steeper) || (low > 4 * band && slope / n < 0.5);
             windy[i] = steep && low * (1 - shared[i]) > 4 * lull && low > 1e-8 && shared[i] < MostCoherent;
         }
 
@@ -83,6 +83,9 @@ internal static class WindDetector
         var midOnly = inSide < 0.2 * inMid;
         var role = sideOnly ? ChannelRole.Side : midOnly ? ChannelRole.Mid : (ChannelRole?)null;
         var windy = sideOnly ? side : mid;
+        // An engine or a bass is a few lines, and a boom in a room dies out from the top: neither slopes down as turbulence does.
+        if (MeanSlope(f.Low, windy, sideOnly) > ShallowestSlope || MiddleSpread(f.Low, windy, sideOnly) > MostUneven)
+            return null;
         var level = Level(f.Low, windy, sideOnly);
         var share = (double)most / mid.Length;
         var sound = (sideOnly ? m.Side : m.Mid).Rms.Value;
@@ -136,6 +139,9 @@ internal static class WindDetector
     private static double MeanSlope(IReadOnlyList<LowFrame> frames, bool[] windy, bool side) =>
         frames.Where((_, i) => windy[i]).Select(x => (double)x.Slope(side)).DefaultIfEmpty().Average();
 
+    private static double MiddleSpread(IReadOnlyList<LowFrame> frames, bool[] windy, bool side) =>
+        frames.Where((_, i) => windy[i]).Select(x => (double)x.Spread(side)).Order().ElementAt(windy.Count(w => w) / 2);
+
     private static FrameRange Extent(bool[] windy, FaultMeasures f, TakeMeasures m) =>
         RangeOf(Array.IndexOf(windy, true), Array.LastIndexOf(windy, true), f, m);
 
@@ -157,9 +163,34 @@ internal static class WindDetector
                 continue;
             var listed = thumps.OrderByDescending(t => t.Rise).Take(TakeDetectors.MostOfAKind).OrderBy(t => t.First).ToList();
             foreach (var t in listed)
-                yield return Thump(t, side ? ChannelRole.Side : ChannelRole.Mid, Besides(thumps.Count - listed.Count, t == listed[^1]), f, m);
+                yield return Thump(t, side ? ChannelRole.Side : ChannelRole.Mid, Besides(thumps.Count - listed.Count, t == listed[^1]), f, m) is var found && Begins(f, side, t) ? AsSound(found) : found;
         }
     }
+
+    /// <summary>
+    /// Whether a sound begins with a thump: in the very 60 ms in which its low end rises, most of the bands from 1.2 kHz on rise too, in
+    /// either channel. What is touched is heard through the stand, which carries little of that.
+    /// </summary>
+    private static bool Begins(FaultMeasures f, bool side, (int First, int Last, double Rise) t)
+    {
+        const int Ahead = 5, FirstHigh = 4;
+        var gains = f.Gains;
+        var frame = LowFrames.Hop / f.LowRate / 0.02;
+        var (from, to) = (Math.Max(Ahead, (int)(t.First * frame) - 1), Math.Min(gains.Count - 3, (int)((t.Last + 2) * frame) + 1));
+        if (to <= from || gains.Bands <= FirstHigh)
+            return false;
+        double Rise(bool of, int band, int at) => Enumerable.Range(at, 3).Max(i => gains.Level(of, band, i)) - Enumerable.Range(at - Ahead, Ahead).Max(i => gains.Level(of, band, i));
+        var at = Enumerable.Range(from, to - from).MaxBy(i => Rise(side, 0, i));
+        bool Rises(bool of, int reach) => Enumerable.Range(FirstHigh, gains.Bands - FirstHigh).Count(b => Enumerable.Range(Math.Max(Ahead, at - reach), (2 * reach) + 1).Any(i => i + 3 <= gains.Count && Rise(of, b, i) > 9)) * 2 > gains.Bands - FirstHigh;
+        return Rises(false, 2) || Rises(true, 2);
+    }
+
+    private static Finding AsSound(Finding thump) => thump with
+    {
+        Severity = FindingSeverity.Note,
+        Confidence = 0.3,
+        Message = thump.Message + " A sound begins at the same moment: the thump may be part of it.",
+    };
 
     /// <summary>Up to four frames that rise 18 dB at the low end over the second before and after, and far less above it.</summary>
     private static IEnumerable<(int First, int Last, double Rise)> Thumps(IReadOnlyList<LowFrame> frames, bool side, bool[]? wind)

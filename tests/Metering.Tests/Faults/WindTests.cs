@@ -48,6 +48,27 @@ public class WindTests
         Assert.InRange(finding.Range!.Value.To.Value, 202_000, 225_000);
     }
 
+    [Fact]
+    public void ABassThatOneChannelHasAlone_IsNoWind()
+    {
+        // Lines of 41 and 55 Hz in turns of a second: low, not shared, in gusts, but no noise.
+        var side = Ambience(Count, 0.002, 41);
+        for (var i = 0; i < Count; i++)
+            side[i] += (float)(0.1 * Math.Pow(10, -1 + Math.Sin(2 * Math.PI * i / (4.0 * Tones.Rate))) * Math.Sin(2 * Math.PI * (i / Tones.Rate % 2 == 0 ? 41 : 55) * i / Tones.Rate));
+        Assert.Empty(Find(FaultKinds.Wind, Ambience(Count, 0.002, 42), side));
+    }
+
+    [Fact]
+    public void ADoorThatBangs_IsAtMostANote()
+    {
+        var (mid, side) = (Ambience(Count, 0.002, 43), Ambience(Count, 0.002, 44));
+        for (var i = 0; i < 14_400; i++)
+            mid[200_000 + i] += (float)(0.8 * Math.Exp(-i / 3000.0) * Math.Sin(2 * Math.PI * 35 * i / Tones.Rate));
+        AddClap(mid, 200_000, 0.1, 0.01, 45);
+        AddClap(side, 200_000, 0.05, 0.01, 46);
+        Assert.DoesNotContain(Find(FaultKinds.Handling, mid, side), f => f.Severity > FindingSeverity.Note);
+    }
+
     /// <summary>Noise that falls as f^(−7/3) or so above 8 Hz, in gusts of 2 s that come and go by 20 dB.</summary>
     private static float[] Gusts(double rms, int seed)
     {
