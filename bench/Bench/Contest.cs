@@ -42,6 +42,9 @@ internal sealed record Contest(string Name, IReadOnlyList<Entrant> Entrants)
 internal sealed record EntrantResult(Entrant Entrant, IReadOnlyList<double> Figures, string? Fault)
 {
     public double Median => Statistics.Median(Figures);
+
+    /// <summary>User and system seconds of each round: says more than wall time where other work goes on.</summary>
+    public IReadOnlyList<double> Processor { get; init; } = [];
 }
 
 /// <summary>The figures of a contest.</summary>
@@ -50,7 +53,12 @@ internal sealed record ContestResult(Contest Contest, IReadOnlyList<EntrantResul
     public bool Failed => Results.Any(result => result.Fault is not null);
 
     /// <summary>The median over the rounds of how many times longer (or larger) than the first entrant in the same round.</summary>
-    public double Ratio(EntrantResult other) => Statistics.Median([.. Results[0].Figures.Zip(other.Figures, (ours, theirs) => theirs / ours)]);
+    public double Ratio(EntrantResult other) => Ratio(Results[0].Figures, other.Figures);
+
+    /// <summary>The same of the processor time; infinite where ours is too short to be counted.</summary>
+    public double ProcessorRatio(EntrantResult other) => Ratio(Results[0].Processor, other.Processor);
+
+    private static double Ratio(IReadOnlyList<double> ours, IReadOnlyList<double> theirs) => Statistics.Median([.. ours.Zip(theirs, (own, other) => other / own)]);
 }
 
 internal static class Statistics

@@ -41,7 +41,7 @@ internal static class ContestList
         "check 10 min of 96 kHz, one core",
         [
             Ours(p, $"check '{p.Long}' --json", core: true) with { Good = CheckCodes },
-            new("ffmpeg ebur128=peak=true,astats", $"taskset -c 0 ffmpeg -v error -nostdin -i '{p.Long}' -af ebur128=peak=true,astats -f null -") { Target = 6 },
+            new("ffmpeg ebur128=peak=true,astats", $"taskset -c 0 ffmpeg -v error -nostdin -i '{p.Long}' -af ebur128=peak=true,astats -f null -") { Target = 2 },
             new("libebur128 I + LRA + TP", $"taskset -c 0 '{p.CLoudness}' '{p.Long}' 1.2") { Target = 6 },
         ]);
 

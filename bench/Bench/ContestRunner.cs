@@ -6,6 +6,7 @@ internal static class ContestRunner
     public static ContestResult Run(Contest contest, int rounds)
     {
         var figures = contest.Entrants.Select(_ => new List<double>()).ToList();
+        var processor = contest.Entrants.Select(_ => new List<double>()).ToList();
         var faults = new string?[contest.Entrants.Count];
 
         // Round 0 warms the page cache and is thrown away.
@@ -17,23 +18,25 @@ internal static class ContestRunner
                 var who = (round + turn) % contest.Entrants.Count;
                 if (faults[who] is not null)
                     continue;
-                var figure = Measure(contest, contest.Entrants[who], out faults[who]);
-                if (round > 0)
-                    figures[who].Add(figure);
+                var (figure, busy) = Measure(contest, contest.Entrants[who], out faults[who]);
+                if (round == 0)
+                    continue;
+                figures[who].Add(figure);
+                processor[who].Add(busy);
             }
         }
 
         foreach (var entrant in contest.Entrants)
             Clean(entrant);
-        return new(contest, [.. contest.Entrants.Select((entrant, who) => new EntrantResult(entrant, figures[who], faults[who]))]);
+        return new(contest, [.. contest.Entrants.Select((entrant, who) => new EntrantResult(entrant, figures[who], faults[who]) { Processor = processor[who] })]);
     }
 
-    private static double Measure(Contest contest, Entrant entrant, out string? fault)
+    private static (double Figure, double Processor) Measure(Contest contest, Entrant entrant, out string? fault)
     {
         Clean(entrant);
         var cost = contest.Measure == ContestMeasure.Seconds ? Shell.Time(entrant.CommandLine) : Shell.Memory(entrant.CommandLine);
         fault = entrant.Good.Contains(cost.ExitCode) ? null : $"exit {cost.ExitCode}: {cost.Error.Trim().Split('\n')[^1]}";
-        return contest.Measure == ContestMeasure.Seconds ? cost.Seconds : cost.MebibytesResident;
+        return contest.Measure == ContestMeasure.Seconds ? (cost.Seconds, cost.ProcessorSeconds) : (cost.MebibytesResident, double.NaN);
     }
 
     private static void Clean(Entrant entrant)

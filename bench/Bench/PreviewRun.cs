@@ -96,7 +96,7 @@ internal static class PreviewRun
         {
             var (wall, processor) = (Statistics.Median([.. times.Select(t => t.Wall)]), Statistics.Median([.. times.Select(t => t.Processor)]));
             var asked = bound ? string.Create(CultureInfo.InvariantCulture, $"under {BoundMilliseconds} ms: {(wall < BoundMilliseconds ? "met" : "not met")}") : "";
-            lines.Append(CultureInfo.InvariantCulture, $"| {(place == 0 ? Name : "")} | {what} | {wall:0} ms ({processor:0} ms of processor time; at worst {times.Max(t => t.Wall):0} ms) |  | {asked} |\n");
+            lines.Append(CultureInfo.InvariantCulture, $"| {(place == 0 ? Name : "")} | {what} | {wall:0} ms, at worst {times.Max(t => t.Wall):0} ms |  | {asked} | {processor:0} ms |  |\n");
         }
 
         return lines.ToString();

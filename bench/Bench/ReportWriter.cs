@@ -16,7 +16,7 @@ internal static class ReportWriter
         page.Append(Invariant, $"- Programs: {Machine.Programs()}\n- Load of the machine when the run ended: {Machine.Load()}\n");
         page.Append(Invariant, $"- Medians of {options.Rounds} interleaved rounds (four times as many for work under a second), whole process, page cache warm. ");
         page.Append("A ratio is the median over the rounds of the other program's figure divided by ours in the same round: above 1 we are faster, or smaller.\n\n");
-        page.Append("| work | program | median | ratio | asked for |\n|---|---|---:|---:|---|\n");
+        page.Append("| work | program | median | ratio | asked for | processor time | ratio of it |\n|---|---|---:|---:|---|---:|---:|\n");
         foreach (var result in results)
             page.Append(Lines(result));
         page.Append(preview);
@@ -36,7 +36,7 @@ internal static class ReportWriter
     {
         var lines = new StringBuilder();
         foreach (var (place, entrant) in result.Results.Index())
-            lines.Append(Invariant, $"| {(place == 0 ? result.Contest.Name : "")} | {entrant.Entrant.Name} | {Figure(result.Contest, entrant)} | {Ratio(result, entrant, place)} | {Asked(result, entrant, place)} |\n");
+            lines.Append(Invariant, $"| {(place == 0 ? result.Contest.Name : "")} | {entrant.Entrant.Name} | {Figure(result.Contest, entrant)} | {Ratio(result, entrant, place)} | {Asked(result, entrant, place)} | {Busy(result, entrant)} | {BusyRatio(result, entrant, place)} |\n");
         return lines.ToString();
     }
 
@@ -48,6 +48,12 @@ internal static class ReportWriter
             return string.Create(Invariant, $"{entrant.Median:0.0} MiB");
         return entrant.Median < 0.1 ? string.Create(Invariant, $"{entrant.Median * 1000:0.0} ms") : string.Create(Invariant, $"{entrant.Median:0.00} s");
     }
+
+    private static string Busy(ContestResult result, EntrantResult entrant) =>
+        result.Contest.Measure == ContestMeasure.Seconds && entrant.Fault is null ? string.Create(Invariant, $"{Statistics.Median(entrant.Processor):0.00} s") : "";
+
+    private static string BusyRatio(ContestResult result, EntrantResult entrant, int place) =>
+        Ratio(result, entrant, place).Length > 0 && result.ProcessorRatio(entrant) is > 0 and < 1000 and var ratio ? string.Create(Invariant, $"{ratio:0.00}") : "";
 
     private static bool IsOurs(ContestResult result, int place) => result.Contest.HasOurs && place == 0;
 

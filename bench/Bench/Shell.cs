@@ -4,28 +4,33 @@ using System.Globalization;
 namespace Athwart.Bench;
 
 /// <summary>What one run took.</summary>
-internal sealed record RunCost(double Seconds, double MebibytesResident, int ExitCode, string Error);
+/// <param name="Seconds">Wall time.</param>
+/// <param name="ProcessorSeconds">User and system time of the program and what it started.</param>
+/// <param name="MebibytesResident">The largest resident set.</param>
+/// <param name="ExitCode">What it ended with.</param>
+/// <param name="Error">What it wrote to the error stream.</param>
+internal sealed record RunCost(double Seconds, double ProcessorSeconds, double MebibytesResident, int ExitCode, string Error);
 
 /// <summary>Runs command lines through /bin/sh, so that both sides of a contest carry the same start-up.</summary>
 internal static class Shell
 {
-    /// <summary>Wall time of a command line from start to end, output thrown away.</summary>
-    public static RunCost Time(string commandLine)
-    {
-        var clock = Stopwatch.StartNew();
-        var (exitCode, error) = Run(commandLine);
-        return new(clock.Elapsed.TotalSeconds, 0, exitCode, error);
-    }
+    /// <summary>Wall and processor time of a command line from start to end, output thrown away.</summary>
+    public static RunCost Time(string commandLine) => Measure($"-f '%U %S' -o '{{0}}' /bin/sh -c '{commandLine.Replace("'", "'\\''", StringComparison.Ordinal)}'");
 
-    /// <summary>The largest resident set of the one program a command line runs, from the kernel's own account (GNU time).</summary>
-    public static RunCost Memory(string commandLine)
+    /// <summary>The largest resident set of the one program a command line runs.</summary>
+    public static RunCost Memory(string commandLine) => Measure($"-f %M -o '{{0}}' {commandLine}");
+
+    // The kernel's own account, by GNU time, which writes to a file that {0} names.
+    private static RunCost Measure(string commandLine)
     {
         var note = Path.GetTempFileName();
         try
         {
-            var (exitCode, error) = Run($"/usr/bin/time -f %M -o '{note}' {commandLine}");
-            var kibibytes = double.Parse(File.ReadAllLines(note)[^1], CultureInfo.InvariantCulture);
-            return new(0, kibibytes / 1024, exitCode, error);
+            var clock = Stopwatch.StartNew();
+            var (exitCode, error) = Run("/usr/bin/time " + commandLine.Replace("{0}", note, StringComparison.Ordinal));
+            var seconds = clock.Elapsed.TotalSeconds;
+            double[] figures = [.. File.ReadAllLines(note)[^1].Split(' ').Select(word => double.Parse(word, CultureInfo.InvariantCulture))];
+            return new(seconds, figures.Sum(), figures[0] / 1024, exitCode, error);
         }
         finally
         {
