@@ -61,7 +61,7 @@ internal static class StepSounds
         }
     });
 
-    private static ExampleSound Boat() => ExampleSound.Place(6, 0.002, 0).Also(s => s.AddNoise(s.Mid, 0.25, 400, 0.5, 5.5).AddNoise(s.Side, 0.12, 400, 0.5, 5.5));
+    private static ExampleSound Boat() => ExampleSound.Place(6, 0.002, 0).Also(s => s.AddNoise(s.Mid, 0.14, 400, 0.5, 5.5).AddNoise(s.Side, 0.07, 400, 0.5, 5.5));
 
     private static ExampleSound Winch() => ExampleSound.Place(5, 0.002, 0).Also(s => s.Glide(s.Mid, 150, 2400, 0.2, 0, 5).AddNoise(s.Side, 0.08));
 }
