@@ -22,6 +22,7 @@ internal static class ShapeCommand
         ShapeApplyCommands.Propose(screen),
         ShapeHearCommands.Measure(screen),
         ShapeHearCommands.Try(screen),
+        ShapeHearCommands.Sounds(screen),
         ShapeHistoryCommands.Undo(screen),
         ShapeHistoryCommands.Redo(screen),
         ShapeHistoryCommands.History(screen),

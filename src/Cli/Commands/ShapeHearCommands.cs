@@ -2,11 +2,12 @@ using System.CommandLine;
 using Athwart.Cli.Output;
 using Athwart.Jobs.Cut;
 using Athwart.Jobs.Shape;
+using Athwart.Jobs.Shape.Sounds;
 using Athwart.Quantities;
 
 namespace Athwart.Cli.Commands;
 
-/// <summary><c>shape try</c> and <c>measure</c>: a piece of a take with a treatment, as a file and in figures.</summary>
+/// <summary><c>shape try</c>, <c>measure</c> and <c>sounds</c>: a piece of a take with a treatment, as a file and in figures.</summary>
 internal static class ShapeHearCommands
 {
     public static Command Try(Screen screen)
@@ -50,6 +51,30 @@ internal static class ShapeHearCommands
             ShapeWords.Figures(screen, MeasureJob.Run(shaped.Take, shaped.Roles, shaped.Treated, shaped.SideLevel.AmplitudeRatio, shaped.From, shaped.To, cancellation));
             if (parsed.GetValue(pictures) is { } folder)
                 ShapeWords.Pictures(screen, StepPictures.Write(shaped.Treated.Steps, shaped.Take.SampleRateHertz, shaped.SideLevel.AmplitudeRatio, folder, parsed.GetValue(overwrite)));
+            return ExitCode.Done;
+        })));
+        return command;
+    }
+
+    public static Command Sounds(Screen screen)
+    {
+        var step = new Argument<string?>("STEP") { Description = "One of them by its name; all unless said.", Arity = ArgumentArity.ZeroOrOne };
+        var into = new Option<string>("--into") { Description = "The folder for sounds and pictures; made when it is not there.", HelpName = "DIR", Required = true };
+        var overwrite = CommonOptions.Overwrite();
+        var command = new ExampledCommand(
+            "sounds",
+            "Make a short sound before and after each step that treats mid and side apart, and a picture of what it did.",
+            "athwart shape sounds --into steps",
+            "athwart shape sounds mono-guard --into steps")
+        { step, into, overwrite };
+        command.SetAction((parsed, cancellation) => Task.FromResult(Failures.Run(screen, () =>
+        {
+            foreach (var made in StepSoundsJob.Run(new(parsed.GetValue(into)!, parsed.GetValue(step), parsed.GetValue(overwrite)), cancellation))
+            {
+                screen.Line($"{made.Name}: {made.Says}");
+                screen.Line("  " + string.Join(", ", made.Files.Select(Path.GetFileName)));
+            }
+
             return ExitCode.Done;
         })));
         return command;

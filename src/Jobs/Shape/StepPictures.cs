@@ -35,10 +35,11 @@ public static class StepPictures
     /// <param name="step">A step that treats every sound alike.</param>
     /// <param name="place">Where it works.</param>
     /// <param name="id">Begins every id in the picture.</param>
-    public static string Draw(TreatmentStep step, StepPlace place, string id)
+    /// <param name="says">What it says, for those who cannot see it; the step in words unless said.</param>
+    public static string Draw(TreatmentStep step, StepPlace place, string id, string? says = null)
     {
         ArgumentNullException.ThrowIfNull(step);
         var response = StepResponse.Measure(step, place);
-        return ResponseFigure.Draw(new(id, step.Kind.Name, step.ToString()), response.Hertz, response.Mid, response.Side);
+        return ResponseFigure.Draw(new(id, step.Kind.Name, says ?? step.ToString()), response.Hertz, response.Mid, response.Side);
     }
 }
