@@ -14,7 +14,7 @@ internal static class LevelJumpDetector
     /// <summary>Frames of 20 ms: what a jump is looked for with, the least that must lie on each side of it, and the most that is looked at.</summary>
     internal const int Near = 8, Shortest = 30, Longest = 100;
     // What is far larger must be as even as a jump of that many decibels.
-    private const double Smallest = 2, Large = 8, Told = 5, Sure = 6.5;
+    private const double Smallest = 2, Large = 8, Agrees = 3, Told = 5, Sure = 6.5;
 
     /// <summary>A jump: its first frame, how far the channel moves, which, and the evidence for it.</summary>
     internal readonly record struct Jump(int Frame, double Decibels, bool Side, double Evidence);
@@ -100,7 +100,8 @@ internal static class LevelJumpDetector
             return null;
         var floor = (isSide ? side : mid).Floor;
         var size = isSide ? Size(view, at, room) : -Size(view, at, room);
-        return new(at, double.IsNaN(floor) ? size : floor, isSide, evidence);
+        // Where the sound moves at the same moment, the quiet knows better; else it is the coarser of the two.
+        return new(at, Math.Abs(floor - size) > 1.5 ? floor : size, isSide, evidence);
     }
 
     private static double Flat(double spread) => spread < 0.15 ? 2 : spread < 0.3 ? 1 : spread < 0.45 ? 0 : spread < 0.6 ? -2 : -5;
@@ -150,7 +151,7 @@ internal static class LevelJumpDetector
     }
 
     /// <summary>
-    /// How far the side moves against the mid: from the longest look that agrees with all shorter ones within twice their standard
+    /// How far the side moves against the mid: from the longest look that agrees with all shorter ones within three of their standard
     /// errors; farther away the sound is another.
     /// </summary>
     private static double Size(GainView view, int at, int room)
@@ -159,7 +160,7 @@ internal static class LevelJumpDetector
         foreach (var width in (ReadOnlySpan<int>)[Near, 2 * Near, Shortest, Math.Min(Longest / 2, room), Math.Min(Longest, room)])
         {
             var (look, error) = (view.Step(at, width), view.StepError(at, width));
-            (low, high) = (Math.Max(low, look - (2 * error)), Math.Min(high, look + (2 * error)));
+            (low, high) = (Math.Max(low, look - (Agrees * error)), Math.Min(high, look + (Agrees * error)));
             if (low > high)
                 break;
             size = look;
