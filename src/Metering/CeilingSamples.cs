@@ -7,7 +7,7 @@ namespace Athwart.Metering;
 /// </remarks>
 internal sealed class CeilingSamples(SampleScale scale, long joinWithinFrames)
 {
-    private const int Fewest = 24;
+    private const int Fewest = 24, ShortestStop = 3;
     private const float Fine = 1e-4f, Coarse = 1e-2f;
     private readonly float _step = 1.01f * (float)scale.Step;
     private RunLedger _runs = new(joinWithinFrames);
@@ -38,7 +38,10 @@ internal sealed class CeilingSamples(SampleScale scale, long joinWithinFrames)
     {
         Close(endFrame);
         var share = _near > 0 ? _at / (double)_near : 0;
-        return _at >= Fewest && share >= 0.8 && Wanders && _level < scale.FullScaleMagnitude ? (_runs.ToRuns(), share) : (SampleRuns.None, 0);
+        var runs = _runs.ToRuns();
+        // A triangle or a pulse comes to its top for a sample or two; what is cut stays there.
+        var stops = _at >= Fewest && share >= 0.8 && runs.LongestFrames >= ShortestStop && Wanders;
+        return stops && _level < scale.FullScaleMagnitude ? (runs, share) : (SampleRuns.None, 0);
     }
 
     /// <summary>Whether sound comes to the ceiling from anywhere. A tone whose period fits the samples comes from the same place every time, and is whole.</summary>
