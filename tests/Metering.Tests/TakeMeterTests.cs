@@ -244,9 +244,10 @@ public class TakeMeterTests
     }
 
     [Fact]
-    public void AFourHourTake_WithEveryFaultLookedFor_KeepsUnder25MegabytesThatGrowWithIt()
+    public void AFourHourTake_WithEveryFaultLookedFor_KeepsUnder52MegabytesThatGrowWithIt()
     {
         // What a take adds to once it runs: the second twelve minutes of sound with bursts, clicks and stutters, a twentieth of four hours.
+        // Half of it are the bands that tell a gain that jumps, 36 bytes every 20 ms.
         var meter = new TakeMeter(8_000, SampleScale.OfBits(24), new());
         var (mid, side) = Broken(8_000 * 60);
         for (var minute = 0; minute < 12; minute++)
@@ -254,7 +255,7 @@ public class TakeMeterTests
         var before = GC.GetAllocatedBytesForCurrentThread();
         for (var minute = 0; minute < 12; minute++)
             meter.Add(mid, side);
-        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 25_000_000 / 20);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 52_000_000 / 20);
         Assert.NotEmpty(TakeDetectors.Find(meter.Complete()));
     }
 

@@ -16,7 +16,7 @@ internal sealed class GainCourse
     private readonly int[] _bins;
     private readonly float[] _mid, _side;
     private readonly TenMillisecondGrid _grid;
-    private readonly List<short> _levels = [];
+    private readonly GrownList<short> _levels = new();
     private long _position, _next;
     private int _filled;
 
