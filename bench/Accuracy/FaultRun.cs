@@ -56,7 +56,7 @@ internal sealed class FaultRun
         var all = Plantings.All.Where(p => options.Fault is not { } name || p.Name.Contains(name, StringComparison.OrdinalIgnoreCase)).ToList();
         if (options.Fault is null or "clean")
             Clean(take, options);
-        var count = options.Recorded || options.Fault is not null ? all.Count : options.FaultsOfAScene;
+        var count = options.Recorded || options.Every || options.Fault is not null ? all.Count : options.FaultsOfAScene;
         for (var i = 0; i < count && all.Count > 0; i++)
             Plant(take, all[((take.Number * count) + i) % all.Count], options);
     }

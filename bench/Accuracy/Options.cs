@@ -14,6 +14,9 @@ internal sealed record Options
     /// <summary>How many faults each scene is given, one at a time.</summary>
     public int FaultsOfAScene { get; init; } = 9;
 
+    /// <summary>Whether every scene is given every fault, one at a time.</summary>
+    public bool Every { get; init; }
+
     /// <summary>Only the fault whose name holds this.</summary>
     public string? Fault { get; init; }
 
@@ -51,6 +54,7 @@ internal sealed record Options
             {
                 // A take is a scene as it is, or with one fault.
                 "--takes" => options with { Scenes = (Number() + options.FaultsOfAScene) / (options.FaultsOfAScene + 1) },
+                "--scenes" => options with { Scenes = Number(), Every = true },
                 "--first" => options with { First = Number() },
                 "--fault" => options with { Fault = arguments[++i] },
                 "--file" => options with { File = arguments[++i] },
@@ -60,7 +64,7 @@ internal sealed record Options
                 "--pairs" => options with { Pairs = true },
                 "--cost" => options with { Cost = true },
                 "--list" => options with { List = true },
-                _ => throw new ArgumentException($"'{arguments[i]}' is not known; give --takes N, --first N, --fault NAME, --file PATH, --folder PATH, --threads N, --real, --pairs, --cost, --list", nameof(arguments)),
+                _ => throw new ArgumentException($"'{arguments[i]}' is not known; give --takes N, --scenes N, --first N, --fault NAME, --file PATH, --folder PATH, --threads N, --real, --pairs, --cost, --list", nameof(arguments)),
             };
         }
 

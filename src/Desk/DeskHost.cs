@@ -80,6 +80,8 @@ internal static class DeskHost
     {
         app.UseMiddleware<SafetyHeaders>();
         app.UseMiddleware<RequestGuard>();
+        // A browser shows a page of its own for an answer without a body; ours says where to go.
+        app.UseStatusCodePagesWithReExecute("/not-here", createScopeForStatusCodePages: true);
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapSound();

@@ -74,7 +74,7 @@ internal static class EffectCard
             return;
         }
 
-        html.Add($"<section class=\"findings\" aria-labelledby=\"effect-{number}-findings\">\n<h3 id=\"effect-{number}-findings\">Findings</h3>\n<ol>\n");
+        html.Add($"<section class=\"findings\">\n<h3 id=\"effect-{number}-findings\">Findings</h3>\n<ol>\n");
         foreach (var found in findings)
             WriteFinding(html, found);
         html.Raw("</ol>\n</section>\n");
