@@ -1,3 +1,5 @@
+using Athwart.Metering.LineUp;
+
 namespace Athwart.Metering.Faults;
 
 /// <summary>How the two channels compare in the third octaves from 50 Hz to 16 kHz, over the take and where it is quietest.</summary>
@@ -30,7 +32,9 @@ internal sealed record PairBands(double QuietLevel, double QuietApart, double Le
         }
 
         return new(
-            PairNumbers.Median(quiet), PairNumbers.Median(quiet.Select(Math.Abs)), PairNumbers.Median(level), PairNumbers.Median(level.Select(Math.Abs)),
+            Middle(quiet), Middle(quiet.Select(Math.Abs)), Middle(level), Middle(level.Select(Math.Abs)),
             coherence.DefaultIfEmpty(0).Average(), coherence.Select(Math.Abs).DefaultIfEmpty(0).Average(), coherence.Select(x => Math.Max(0, -x)).DefaultIfEmpty(0).Average());
     }
+
+    private static double Middle(IEnumerable<double> decibels) => Robust.Median(decibels.DefaultIfEmpty(0));
 }

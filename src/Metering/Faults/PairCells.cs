@@ -44,9 +44,6 @@ internal sealed class PairCells(int sampleRateHertz)
     /// <summary>Mean correlation of the cells, −1 to +1; 0 without any.</summary>
     public double Agreement => Mean(a => a);
 
-    /// <summary>Mean magnitude of the correlation.</summary>
-    public double Dominance => Mean(Math.Abs);
-
     /// <summary>Share of cells that are opposed beyond 0.5.</summary>
     public double Opposed => Mean(a => a < -0.5 ? 1 : 0);
 

@@ -1,3 +1,5 @@
+using Athwart.Metering.LineUp;
+
 namespace Athwart.Metering.Faults;
 
 /// <summary>What <see cref="PairModel"/> weighs.</summary>
@@ -14,7 +16,7 @@ internal sealed record PairNumbers(double[] Straight, double[] Swapped, double[]
         if (f.Cross is not { Groups: > 0 } cross || cross.Cells.Count < FewestCells || f.Low.Count < FewestLowFrames)
             return null;
         var (cells, axes, bands) = (cross.Cells, cross.Cells.Axes(), PairBands.Of(cross, m.SampleRateHertz));
-        var low = Median(f.Low.Select(x => 10 * Math.Log10((x.SideLow + 1e-14) / (x.MidLow + 1e-14))));
+        var low = Robust.Median(f.Low.Select(x => 10 * Math.Log10((x.SideLow + 1e-14) / (x.MidLow + 1e-14))));
         var (least, middle, most) = (cells.Level(0.05), cells.Level(0.5), cells.Level(0.95));
         return new(
             Side(axes.FromFirst, bands, low, least, middle, most, 1),
@@ -40,10 +42,4 @@ internal sealed record PairNumbers(double[] Straight, double[] Swapped, double[]
     private static double Near(double decibels, double scale) => Math.Exp(-Math.Abs(decibels) / scale);
 
     private static double LowAgreement(IReadOnlyList<LowFrame> low) => low.Average(x => x.CrossRe / Math.Sqrt(((double)x.MidLow * x.SideLow) + 1e-30));
-
-    internal static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted.Length == 0 ? 0 : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-    }
 }
